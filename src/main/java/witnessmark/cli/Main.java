@@ -1,0 +1,10 @@
+package witnessmark.cli;
+
+/** The program's entry point. */
+public final class Main {
+  private Main() {}
+
+  public static void main(String[] args) {
+    System.out.println("witnessmark");
+  }
+}

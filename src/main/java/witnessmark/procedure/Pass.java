@@ -1,0 +1,27 @@
+package witnessmark.procedure;
+
+import java.util.List;
+import java.util.Optional;
+import witnessmark.torque.AngleBand;
+import witnessmark.torque.Band;
+import witnessmark.torque.Torque;
+
+/**
+ * One tightening of every fastener of a group.
+ *
+ * @param name e.g. {@code snug}, {@code intermediate}, {@code final}
+ * @param target the torque to aim at, where the band was given around one
+ * @param band lowest and highest acceptable torque
+ * @param angle window for the angle, where one is asked for
+ * @param after what must be complete before this pass may begin, beside the pass before it
+ */
+public record Pass(
+    String name,
+    Optional<Torque> target,
+    Band band,
+    Optional<AngleBand> angle,
+    List<Prerequisite> after) {
+  public Pass {
+    after = List.copyOf(after);
+  }
+}

@@ -1,0 +1,56 @@
+package witnessmark.toml;
+
+import java.util.List;
+import org.tomlj.Toml;
+import org.tomlj.TomlParseResult;
+import org.tomlj.TomlPosition;
+
+/** A TOML text being read: its root table and the faults found so far. */
+public final class TomlFile {
+  private final Faults faults;
+  private final Section root;
+
+  private TomlFile(Faults faults, Section root) {
+    this.faults = faults;
+    this.root = root;
+  }
+
+  /**
+   * Parses the text.
+   *
+   * @param file the name to show in faults
+   * @throws FaultsException when it is not TOML
+   */
+  public static TomlFile parse(String file, String text) {
+    Faults faults = new Faults(file);
+    TomlParseResult result = Toml.parse(text);
+    result
+        .errors()
+        .forEach(e -> faults.add(e.position(), e.getMessage(), "the file must be TOML 1.0"));
+    if (result.hasErrors()) {
+      throw new FaultsException(faults.sorted());
+    }
+    return new TomlFile(
+        faults, new Section(faults, result, TomlPosition.positionAt(1, 1), "the file"));
+  }
+
+  public Section root() {
+    return root;
+  }
+
+  /** The faults found so far, by position. */
+  public List<Fault> faults() {
+    return faults.sorted();
+  }
+
+  /**
+   * Ends the reading.
+   *
+   * @throws FaultsException when any fault was found
+   */
+  public void orThrow() {
+    if (!faults().isEmpty()) {
+      throw new FaultsException(faults());
+    }
+  }
+}
