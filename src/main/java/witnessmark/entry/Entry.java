@@ -1,0 +1,241 @@
+package witnessmark.entry;
+
+import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonPropertyOrder;
+import com.fasterxml.jackson.annotation.JsonSubTypes;
+import com.fasterxml.jackson.annotation.JsonTypeInfo;
+import com.fasterxml.jackson.annotation.JsonUnwrapped;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import witnessmark.torque.Digits;
+import witnessmark.torque.Torque;
+import witnessmark.torque.TorqueEvent;
+
+/** One record of the log. The record's components are the fields of the entry's JSON. */
+@JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
+@JsonSubTypes({
+  @JsonSubTypes.Type(value = Entry.LogOpened.class, name = "log-opened"),
+  @JsonSubTypes.Type(value = Entry.OperatorEnrolled.class, name = "operator-enrolled"),
+  @JsonSubTypes.Type(value = Entry.WrenchEnrolled.class, name = "wrench-enrolled"),
+  @JsonSubTypes.Type(value = Entry.ProcedureReleased.class, name = "procedure-released"),
+  @JsonSubTypes.Type(value = Entry.OperatorAtStation.class, name = "operator-at-station"),
+  @JsonSubTypes.Type(value = Entry.JobOpened.class, name = "job-opened"),
+  @JsonSubTypes.Type(value = Entry.JobSuspended.class, name = "job-suspended"),
+  @JsonSubTypes.Type(value = Entry.JobResumed.class, name = "job-resumed"),
+  @JsonSubTypes.Type(value = Entry.JobClosed.class, name = "job-closed"),
+  @JsonSubTypes.Type(value = Entry.JobAbandoned.class, name = "job-abandoned"),
+  @JsonSubTypes.Type(value = Entry.Attested.class, name = "attested"),
+  @JsonSubTypes.Type(value = Entry.Measured.class, name = "measured"),
+  @JsonSubTypes.Type(value = Entry.Disposed.class, name = "disposed"),
+  @JsonSubTypes.Type(value = Entry.Assigned.class, name = "assigned"),
+  @JsonSubTypes.Type(value = Entry.SetAside.class, name = "set-aside"),
+  @JsonSubTypes.Type(value = Entry.TorqueTaken.class, name = "torque"),
+  @JsonSubTypes.Type(value = Entry.Scan.class, name = "scan"),
+  @JsonSubTypes.Type(value = Entry.Refused.class, name = "refused")
+})
+@JsonPropertyOrder({"v", "at"})
+@JsonIgnoreProperties(value = "v", allowGetters = true)
+@JsonInclude(JsonInclude.Include.NON_EMPTY)
+public sealed interface Entry {
+  /** When the bridge took it, UTC. */
+  Instant at();
+
+  /** The form's version. */
+  @JsonProperty("v")
+  default int version() {
+    return 1;
+  }
+
+  /** The log began; always entry 0. */
+  record LogOpened(Instant at, String origin) implements Entry {}
+
+  /** A badge became known. */
+  record OperatorEnrolled(Instant at, String operator, String name, Optional<String> by)
+      implements Entry {}
+
+  /**
+   * A wrench became known, or its data were renewed.
+   *
+   * @param low lower end of its range
+   * @param high upper end of its range
+   * @param calibrated start of the day (UTC) of its calibration
+   * @param due moment from which the calibration is no longer in force
+   * @param uncertainty expanded uncertainty in per cent of the reading, k = 2
+   */
+  record WrenchEnrolled(
+      Instant at,
+      String wrench,
+      Torque low,
+      Torque high,
+      Instant calibrated,
+      Instant due,
+      Optional<String> certificate,
+      Optional<Digits> uncertainty,
+      Optional<String> by)
+      implements Entry {}
+
+  /** A revision of a procedure was released; {@code text} is the file, unchanged. */
+  record ProcedureReleased(
+      Instant at, String procedure, String revision, String text, Optional<String> by)
+      implements Entry {}
+
+  /** A person began to work at a station. */
+  record OperatorAtStation(Instant at, String station, String operator) implements Entry {}
+
+  /**
+   * A job began.
+   *
+   * @param released the entry that released its procedure revision
+   */
+  record JobOpened(
+      Instant at,
+      String job,
+      String unit,
+      String station,
+      String procedure,
+      String revision,
+      long released,
+      Optional<String> by)
+      implements Entry {}
+
+  /** A job was set aside; its station is free. */
+  record JobSuspended(Instant at, String job, Optional<String> by, Optional<String> because)
+      implements Entry {}
+
+  /** A suspended job goes on at a station. */
+  record JobResumed(Instant at, String job, String station, Optional<String> by) implements Entry {}
+
+  /** Every fastener and gate of the job stands. */
+  record JobClosed(Instant at, String job, Optional<String> by) implements Entry {}
+
+  /** The job was ended incomplete. */
+  record JobAbandoned(Instant at, String job, Optional<String> by, String because)
+      implements Entry {}
+
+  /** A person confirmed an attest step. */
+  record Attested(Instant at, String job, String step, String by) implements Entry {}
+
+  /**
+   * A person entered the numbers of a measure step.
+   *
+   * @param within whether all limits are kept
+   * @param text which limit was missed, or that all are kept
+   */
+  record Measured(
+      Instant at,
+      String job,
+      String step,
+      List<Digits> values,
+      boolean within,
+      String text,
+      String by)
+      implements Entry {
+    public Measured {
+      values = List.copyOf(values);
+    }
+  }
+
+  /**
+   * A person decided on a nonconforming fastener.
+   *
+   * @param nonconformity the entry that made it nonconforming
+   * @param undoes stages that are pending again because of it
+   */
+  record Disposed(
+      Instant at,
+      String job,
+      String fastener,
+      long nonconformity,
+      Disposition disposition,
+      List<String> undoes,
+      String by,
+      String because)
+      implements Entry {
+    public Disposed {
+      undoes = undoes == null ? List.of() : List.copyOf(undoes);
+    }
+  }
+
+  /**
+   * A person said which fastener an event belongs to.
+   *
+   * @param assigns the torque event's entry
+   */
+  record Assigned(
+      Instant at, String job, long assigns, @JsonUnwrapped Judged judged, String by, String because)
+      implements Entry {}
+
+  /**
+   * A person said that an event that asked for a fastener belongs to none of this job.
+   *
+   * @param sets the torque event's entry
+   */
+  record SetAside(Instant at, String job, long sets, String by, String because) implements Entry {}
+
+  /**
+   * A torque event and what was decided about it.
+   *
+   * @param source the link and channel it came by
+   * @param raw the event's own text as received
+   * @param fingerprint SHA-256 over what makes a repeat recognisable
+   * @param moment when it happened, as used for the decision
+   * @param clock whose clock said so: {@code wrench} or {@code bridge}
+   */
+  record TorqueTaken(
+      Instant at,
+      String station,
+      String source,
+      TorqueEvent event,
+      String raw,
+      String fingerprint,
+      Instant moment,
+      String clock,
+      Optional<String> job,
+      @JsonUnwrapped Judged judged)
+      implements Entry {}
+
+  /**
+   * Something was scanned.
+   *
+   * @param meaning {@code operator}, {@code fastener} or {@code nothing}
+   * @param text the meaning in a sentence
+   */
+  record Scan(
+      Instant at,
+      String station,
+      String source,
+      String scan,
+      Optional<String> operator,
+      Optional<String> job,
+      Optional<String> fastener,
+      String meaning,
+      String text)
+      implements Entry {}
+
+  /**
+   * Bytes that could not be taken.
+   *
+   * @param reason what is wrong with them
+   * @param head their first 4 KiB in base64
+   * @param length how many there were
+   * @param sha256 SHA-256 of all of them, lower-case hexadecimal
+   */
+  record Refused(
+      Instant at,
+      Optional<String> station,
+      String source,
+      String reason,
+      byte[] head,
+      long length,
+      String sha256)
+      implements Entry {}
+
+  /** The wrench's own event number, where it sent one; for look-up. */
+  static OptionalLong number(Entry entry) {
+    return entry instanceof TorqueTaken t ? t.event().number() : OptionalLong.empty();
+  }
+}

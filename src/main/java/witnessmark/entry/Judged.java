@@ -1,0 +1,52 @@
+package witnessmark.entry;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+import java.util.Optional;
+import witnessmark.torque.Verdict;
+
+/**
+ * What was decided about a torque event.
+ *
+ * @param fastener where it was placed
+ * @param pass the pass it was judged against
+ * @param reason why it was placed there, or nowhere
+ * @param alternatives other fasteners it could have been, where the facts left that open
+ * @param objections why the reading cannot be relied on
+ * @param verdict absent where there is no fastener or the reading could not be judged
+ * @param low lowest acceptable torque of the band judged against, as {@code 40.5 N.m}
+ * @param high highest acceptable torque
+ * @param angleLow smallest acceptable angle in degrees, where a window was judged
+ * @param angleHigh largest acceptable angle
+ * @param effect what it changed
+ * @param undoes stages that are pending again because of it, as {@code step} or {@code step:pass}
+ * @param text all of this in a sentence or two
+ */
+@JsonInclude(JsonInclude.Include.NON_EMPTY)
+public record Judged(
+    Optional<String> fastener,
+    Optional<String> pass,
+    Reason reason,
+    List<String> alternatives,
+    List<Objection> objections,
+    Optional<Verdict> verdict,
+    Optional<String> low,
+    Optional<String> high,
+    Optional<String> angleLow,
+    Optional<String> angleHigh,
+    Effect effect,
+    List<String> undoes,
+    String text) {
+  public Judged {
+    alternatives = alternatives == null ? List.of() : List.copyOf(alternatives);
+    objections = objections == null ? List.of() : List.copyOf(objections);
+    undoes = undoes == null ? List.of() : List.copyOf(undoes);
+    if (reason.placed() != fastener.isPresent()) {
+      throw new IllegalArgumentException(
+          "reason "
+              + reason.code()
+              + (reason.placed() ? " needs a" : " must have no")
+              + " fastener");
+    }
+  }
+}

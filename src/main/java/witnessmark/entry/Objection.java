@@ -1,0 +1,14 @@
+package witnessmark.entry;
+
+/** Why a reading cannot be relied on to accept a fastener, though it is on record. */
+public enum Objection implements Word {
+  WRENCH_NOT_ENROLLED,
+  /** No calibration was in force at the moment of the event. */
+  CALIBRATION_NOT_IN_FORCE,
+  /** The reading lies outside the wrench's range. */
+  OUTSIDE_WRENCH_RANGE,
+  /** The step names other wrenches. */
+  WRENCH_NOT_FOR_THIS_STEP,
+  /** The step asks for an angle and the wrench sent none. */
+  ANGLE_MISSING
+}

@@ -1,0 +1,54 @@
+package witnessmark.entry;
+
+/** Why a torque event was placed on a fastener, or on none. */
+public enum Reason implements Word {
+  /** The one fastener that the order of work makes next. */
+  NEXT_IN_SEQUENCE(true),
+  /** A group that may be done in any order: credited by count, the position was not observed. */
+  COUNTED_IN_GROUP(true),
+  /** The event itself names the fastener. */
+  NAMED_BY_EVENT(true),
+  /** A scan just before names the fastener. */
+  NAMED_BY_SCAN(true),
+  /** Several fasteners could be next; the reading lies in the band of only one of them. */
+  ONLY_BAND_THAT_FITS(true),
+  /** Several fasteners could be next; this wrench may be used on only one of them. */
+  ONLY_PLACE_FOR_WRENCH(true),
+  /** The named fastener is tight already: it was hit again. */
+  HIT_AGAIN(true),
+  /** Loosening of the one fastener that is to be reworked or replaced. */
+  LOOSENED_FOR_REWORK(true),
+  /** Loosening, and only one fastener of the job has been tightened at all. */
+  ONLY_ONE_TIGHT(true),
+  /** A person said which fastener it was. */
+  ASSIGNED_BY_PERSON(true),
+  /** The named fastener is not due yet. */
+  NOT_DUE_YET(true),
+  /** The named fastener waits for a disposition. */
+  WAITS_FOR_DISPOSITION(true),
+  /** No job is active at the station. */
+  NO_ACTIVE_JOB(false),
+  /** The job's procedure has no fastener of that name. */
+  NO_SUCH_FASTENER(false),
+  /** Nothing can be tightened until a person confirms, measures, disposes or answers. */
+  JOB_WAITS(false),
+  /** Every fastener of the job is done. */
+  NOTHING_LEFT(false),
+  /** More than one fastener could be meant. */
+  SEVERAL_POSSIBLE(false),
+  /** Something was loosened, and it is not known what. */
+  LOOSENED_WHICH(false),
+  /** Looks like an event already taken, but the wrench sent no number to tell for sure. */
+  PERHAPS_REPEATED(false);
+
+  private final boolean placed;
+
+  Reason(boolean placed) {
+    this.placed = placed;
+  }
+
+  /** Whether the event belongs to a fastener. */
+  public boolean placed() {
+    return placed;
+  }
+}

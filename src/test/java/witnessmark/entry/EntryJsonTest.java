@@ -1,0 +1,49 @@
+package witnessmark.entry;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class EntryJsonTest {
+  @ParameterizedTest
+  @MethodSource("witnessmark.entry.SampleEntries#all")
+  void anEntryReadBackFromItsBytesIsTheSameEntry(Entry entry) {
+    byte[] bytes = EntryJson.bytes(entry);
+    Entry back = EntryJson.read(bytes);
+    assertThat(EntryJson.bytes(back)).isEqualTo(bytes);
+    if (!(entry instanceof Entry.Refused)) { // holds an array, whose equality is identity
+      assertThat(back).isEqualTo(entry);
+    }
+  }
+
+  @Test
+  void thereIsASampleOfEveryKind() {
+    assertThat(SampleEntries.all().stream().map(Object::getClass).collect(Collectors.toSet()))
+        .containsExactlyInAnyOrderElementsOf(Arrays.asList(Entry.class.getPermittedSubclasses()));
+  }
+
+  @Test
+  void aTorqueEntryKeepsTheDigitsThatWereSent() {
+    assertThat(new String(EntryJson.bytes(SampleEntries.torque()), StandardCharsets.UTF_8))
+        .startsWith("{\"kind\":\"torque\",\"v\":1,\"at\":\"2026-11-25T10:02:03.311Z\"")
+        .contains("\"torque\":\"32.50 N.m\"")
+        .contains("\"number\":123")
+        .contains("\"fastener\":\"carrier-left/3\"")
+        .contains("\"verdict\":\"in-band\"")
+        .contains("\"effect\":\"credited\"");
+  }
+
+  @Test
+  void anUnknownKindIsRefusedByName() {
+    assertThatThrownBy(
+            () -> EntryJson.read("{\"v\":1,\"kind\":\"later\"}".getBytes(StandardCharsets.UTF_8)))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("later");
+  }
+}

@@ -1,0 +1,109 @@
+package witnessmark.entry;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import witnessmark.torque.Angle;
+import witnessmark.torque.Digits;
+import witnessmark.torque.Direction;
+import witnessmark.torque.Torque;
+import witnessmark.torque.TorqueEvent;
+import witnessmark.torque.Verdict;
+
+/** One entry of every kind. */
+public final class SampleEntries {
+  private static final Instant AT = Instant.parse("2026-11-25T10:02:03.311Z");
+  private static final Optional<String> BY = Optional.of("badge-07");
+
+  private SampleEntries() {}
+
+  public static List<Entry> all() {
+    return List.of(
+        new Entry.LogOpened(AT, "witnessmark.local/log/00"),
+        new Entry.OperatorEnrolled(AT, "badge-07", "first bench", Optional.empty()),
+        new Entry.WrenchEnrolled(
+            AT,
+            "TW-0417",
+            Torque.parse("20 N.m"),
+            Torque.parse("100 N.m"),
+            AT,
+            AT.plusSeconds(1000),
+            Optional.of("C-1"),
+            Optional.of(new Digits("1.0")),
+            BY),
+        new Entry.ProcedureReleased(AT, "RAM-210", "C", "[procedure]\n", BY),
+        new Entry.OperatorAtStation(AT, "bench-1", "badge-07"),
+        new Entry.JobOpened(AT, "J-5", "ATR-26-0147", "bench-1", "RAM-210", "C", 3, BY),
+        new Entry.JobSuspended(AT, "J-5", BY, Optional.of("lunch")),
+        new Entry.JobResumed(AT, "J-5", "bench-1", BY),
+        new Entry.JobClosed(AT, "J-5", BY),
+        new Entry.JobAbandoned(AT, "J-5", BY, "carrier cracked"),
+        new Entry.Attested(AT, "J-5", "wire", "badge-07"),
+        new Entry.Measured(
+            AT, "J-5", "gap", List.of(new Digits("1.50")), true, "1.50 mm is kept", "badge-07"),
+        new Entry.Disposed(
+            AT,
+            "J-5",
+            "pivot/1",
+            9,
+            Disposition.USE_AS_IS,
+            List.of("pinch:final"),
+            "badge-07",
+            "concession 12"),
+        new Entry.Assigned(AT, "J-5", 9, judged(), "badge-07", "I saw it"),
+        new Entry.SetAside(AT, "J-5", 9, "badge-07", "test rig"),
+        torque(),
+        new Entry.Scan(
+            AT,
+            "bench-1",
+            "mqtt:shop",
+            "carrier-left/3",
+            BY,
+            Optional.of("J-5"),
+            Optional.of("carrier-left/3"),
+            "fastener",
+            "The next reading is for carrier-left/3."),
+        new Entry.Refused(
+            AT, Optional.of("bench-1"), "mqtt:shop", "not JSON", new byte[] {1, 2}, 2, "00ff"));
+  }
+
+  public static Entry.TorqueTaken torque() {
+    return new Entry.TorqueTaken(
+        AT,
+        "bench-1",
+        "mqtt:shop",
+        new TorqueEvent(
+            "TW-0417",
+            OptionalLong.of(123),
+            Optional.of(AT),
+            Torque.parse("32.50 N.m"),
+            Optional.of(Angle.of("41.2")),
+            Direction.CW,
+            Optional.empty(),
+            BY),
+        "{\"wrench\":\"TW-0417\"}",
+        "abcd",
+        AT,
+        "wrench",
+        Optional.of("J-5"),
+        judged());
+  }
+
+  private static Judged judged() {
+    return new Judged(
+        Optional.of("carrier-left/3"),
+        Optional.of("final"),
+        Reason.NEXT_IN_SEQUENCE,
+        List.of("carrier-right/3"),
+        List.of(Objection.ANGLE_MISSING),
+        Optional.of(Verdict.IN_BAND),
+        Optional.of("29.7 N.m"),
+        Optional.of("36.3 N.m"),
+        Optional.empty(),
+        Optional.empty(),
+        Effect.CREDITED,
+        List.of("pinch:final"),
+        "carrier-left/3 is done.");
+  }
+}
