@@ -24,7 +24,8 @@ public record Checksum(ChecksumKind kind, Pattern pattern) {
     }
   }
 
-  void verify(String frame, Charset charset) throws Refusal {
+  /** The part of the frame that the checksum is over, once it is verified. */
+  String verify(String frame, Charset charset) throws Refusal {
     Matcher m = pattern.matcher(frame);
     if (!m.matches() || m.group("over") == null || m.group("sum") == null) {
       throw new Refusal("the frame has no checksum where the profile's pattern looks for it");
@@ -48,5 +49,6 @@ public record Checksum(ChecksumKind kind, Pattern pattern) {
               + " but its bytes give "
               + HexFormat.of().withUpperCase().toHexDigits(computed, kind.digits()));
     }
+    return m.group("over");
   }
 }

@@ -40,16 +40,13 @@ final class JsonPayload {
 
   private JsonPayload() {}
 
-  /** Decodes each element by the reader; a fault of the JSON itself refuses the whole payload. */
-  static List<Decoded> decode(byte[] payload, Charset charset, ElementReader reader) {
-    try {
-      Text.atMost(payload, LONGEST, "payload");
-      return elements(Text.of(payload, charset), charset).stream()
-          .map(e -> decode(e, charset, reader))
-          .toList();
-    } catch (Refusal e) {
-      return List.of(new Malformed(e.getMessage(), Sample.of(payload)));
-    }
+  /**
+   * Decodes each element by the reader; at least one.
+   *
+   * @throws Refusal when the JSON itself is at fault, and so nothing of it is taken
+   */
+  static List<Decoded> decode(String text, Charset charset, ElementReader reader) throws Refusal {
+    return elements(text, charset).stream().map(e -> decode(e, charset, reader)).toList();
   }
 
   private static Decoded decode(JsonElement element, Charset charset, ElementReader reader) {

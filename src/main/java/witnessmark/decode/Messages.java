@@ -15,7 +15,7 @@ public final class Messages {
    * @return one {@link Torqued} or {@link Malformed} an element, at least one
    */
   public static List<Decoded> torque(byte[] payload) {
-    return JsonPayload.decode(payload, StandardCharsets.UTF_8, Messages::torqued);
+    return decode(payload, Messages::torqued);
   }
 
   /**
@@ -24,7 +24,17 @@ public final class Messages {
    * @return one {@link Scanned} or {@link Malformed} an element, at least one
    */
   public static List<Decoded> scan(byte[] payload) {
-    return JsonPayload.decode(payload, StandardCharsets.UTF_8, Messages::scanned);
+    return decode(payload, Messages::scanned);
+  }
+
+  private static List<Decoded> decode(byte[] payload, JsonPayload.ElementReader reader) {
+    try {
+      Text.atMost(payload, JsonPayload.LONGEST, "payload");
+      String text = Text.of(payload, StandardCharsets.UTF_8);
+      return JsonPayload.decode(text, StandardCharsets.UTF_8, reader);
+    } catch (Refusal e) {
+      return List.of(new Malformed(e.getMessage(), Sample.of(payload)));
+    }
   }
 
   private static Decoded torqued(String raw, Json value) throws Refusal {

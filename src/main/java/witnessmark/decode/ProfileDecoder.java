@@ -1,6 +1,5 @@
 package witnessmark.decode;
 
-import java.nio.charset.Charset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,34 +16,36 @@ public final class ProfileDecoder {
   }
 
   /**
-   * Decodes one frame's content.
+   * Decodes one frame's content, its checksum first.
    *
    * @return one {@link Torqued} or {@link Malformed}; with JSON pointers one an element of an array
    */
   public List<Decoded> decode(byte[] frame) {
     try {
-      String text = checked(frame);
-      if (profile.form() instanceof Pointers p) {
-        return JsonPayload.decode(
-            frame, profile.charset(), (raw, value) -> event(raw, p.pick(value)));
+      if (profile.form() instanceof Pointers pointers) {
+        return json(pointers, frame);
       }
+      Text.atMost(frame, FrameRule.LONGEST, "message");
+      String text = Text.of(frame, profile.charset());
+      summed(text);
       return List.of(event(text, pick(text)));
     } catch (Refusal e) {
       return List.of(new Malformed(e.getMessage(), Sample.of(frame)));
     }
   }
 
-  private String checked(byte[] frame) throws Refusal {
-    Charset charset = profile.charset();
-    Text.atMost(
-        frame,
-        profile.form() instanceof Pointers ? JsonPayload.LONGEST : FrameRule.LONGEST,
-        "message");
-    String text = Text.of(frame, charset);
-    if (profile.checksum().isPresent()) {
-      profile.checksum().get().verify(text, charset);
-    }
-    return text;
+  private List<Decoded> json(Pointers pointers, byte[] frame) throws Refusal {
+    Text.atMost(frame, JsonPayload.LONGEST, "message");
+    String text = summed(Text.of(frame, profile.charset()));
+    return JsonPayload.decode(
+        text, profile.charset(), (raw, value) -> event(raw, pointers.pick(value)));
+  }
+
+  /** Verifies the checksum; the part of the text that it is over, or all without a checksum. */
+  private String summed(String text) throws Refusal {
+    return profile.checksum().isPresent()
+        ? profile.checksum().get().verify(text, profile.charset())
+        : text;
   }
 
   private Map<EventField, String> pick(String text) throws Refusal {

@@ -170,4 +170,16 @@ class ProfileDecoderTest {
     String frame = "x".repeat(65_537);
     assertRefused(COLUMNS, frame, "the message has 65537 bytes; at most 65536 are allowed");
   }
+
+  @Test
+  void jsonIsReadFromThePartThatTheChecksumIsOver() {
+    String checked = JSON + "[checksum]\nkind = \"sum8\"\npattern = '(?P<over>.*)#(?P<sum>.*)'\n";
+    // By hand: '[' + ']' = 0x5B + 0x5D = 0xB8.
+    assertRefused(checked, "[]#B8", "an empty burst; 1 to 10000 elements are allowed");
+    assertRefused(checked, "[]#B9", "the checksum is B9 but its bytes give B8");
+    String json = "{\"w\":\"x\",\"t\":[1],\"u\":\"N.m\"}";
+    int sum = json.chars().sum() & 0xFF;
+    assertThat(decode(checked, json + "#" + String.format("%02x", sum)))
+        .isEqualTo(decode(JSON, json));
+  }
 }
