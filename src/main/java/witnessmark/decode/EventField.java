@@ -1,0 +1,34 @@
+package witnessmark.decode;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** A field of a torque event as messages and profiles name it. */
+public enum EventField {
+  WRENCH,
+  EVENT,
+  TIME,
+  TORQUE,
+  UNIT,
+  ANGLE,
+  DIRECTION,
+  FASTENER,
+  OPERATOR;
+
+  /** The name in messages and profiles, e.g. {@code wrench}. */
+  public String code() {
+    return name().toLowerCase(Locale.ROOT);
+  }
+
+  /** The field of that name, or empty; letter case counts. */
+  public static Optional<EventField> of(String code) {
+    return Arrays.stream(values()).filter(f -> f.code().equals(code)).findFirst();
+  }
+
+  /** All names. */
+  public static List<String> codes() {
+    return Arrays.stream(values()).map(EventField::code).toList();
+  }
+}
