@@ -16,14 +16,21 @@ public final class TomlFile {
   }
 
   /**
-   * Parses the text.
+   * Parses the text; a byte order mark before it is ignored.
    *
    * @param file the name to show in faults
-   * @throws FaultsException when it is not TOML
+   * @throws FaultsException when it is not TOML, or too large or too deeply nested to be read
    */
   public static TomlFile parse(String file, String text) {
     Faults faults = new Faults(file);
-    TomlParseResult result = Toml.parse(text);
+    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    Bounds.check(plain)
+        .ifPresent(
+            e -> {
+              faults.add(e.position(), e.what(), e.allowed());
+              throw new FaultsException(faults.sorted());
+            });
+    TomlParseResult result = Toml.parse(plain);
     result
         .errors()
         .forEach(e -> faults.add(e.position(), e.getMessage(), "the file must be TOML 1.0"));

@@ -1,0 +1,110 @@
+package witnessmark.procedure;
+
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collections;
+import java.util.Deque;
+import java.util.List;
+
+/** Tighten steps that a torque reading alone cannot tell apart. */
+final class Overlaps {
+  private final List<Stage> stages;
+  private final List<BitSet> reach;
+
+  private Overlaps(List<Stage> stages) {
+    this.stages = stages;
+    this.reach = reach(stages);
+  }
+
+  static void find(List<Stage> stages, List<Finding> findings) {
+    Overlaps overlaps = new Overlaps(stages);
+    String last = "";
+    for (Stage stage : stages) {
+      if (stage.step() instanceof TightenStep step && !step.id().equals(last)) {
+        last = step.id();
+        overlaps.of(step, findings);
+      }
+    }
+  }
+
+  private void of(TightenStep step, List<Finding> findings) {
+    List<String> others = new ArrayList<>();
+    List<String> seen = new ArrayList<>();
+    for (Stage a : stages) {
+      for (int n = a.number() + 1; n < stages.size() && a.step().id().equals(step.id()); n++) {
+        Stage b = stages.get(n);
+        if (b.step() instanceof TightenStep other
+            && !other.id().equals(step.id())
+            && !seen.contains(other.id())
+            && together(a, b)
+            && alike(step, a, other, b)) {
+          seen.add(other.id());
+          others.add("\"" + other.id() + "\" (" + band(a) + " beside " + band(b) + ")");
+        }
+      }
+    }
+    if (!others.isEmpty()) {
+      findings.add(
+          new Finding(
+              step.id(),
+              "can be open at the same time as "
+                  + Sentence.list(others)
+                  + ": torque bands overlap and no wrench parts them, so that a reading without a"
+                  + " position could belong to either; let one wait for the other, or give them"
+                  + " different wrenches"));
+    }
+  }
+
+  private boolean together(Stage a, Stage b) {
+    return !reach.get(a.number()).get(b.number()) && !reach.get(b.number()).get(a.number());
+  }
+
+  private static boolean alike(TightenStep one, Stage a, TightenStep other, Stage b) {
+    boolean parted =
+        !one.wrenches().isEmpty()
+            && !other.wrenches().isEmpty()
+            && Collections.disjoint(one.wrenches(), other.wrenches());
+    Pass p = one.passes().get(a.pass());
+    Pass q = other.passes().get(b.pass());
+    return !parted
+        && p.band().low().compareTo(q.band().high()) <= 0
+        && q.band().low().compareTo(p.band().high()) <= 0;
+  }
+
+  private static String band(Stage stage) {
+    TightenStep step = (TightenStep) stage.step();
+    Pass pass = step.passes().get(stage.pass());
+    return pass.name() + " " + pass.band();
+  }
+
+  /** For each stage all it waits for, directly or through others; there is no cycle. */
+  private static List<BitSet> reach(List<Stage> stages) {
+    List<List<Integer>> waiting = new ArrayList<>();
+    List<BitSet> reach = new ArrayList<>();
+    int[] open = new int[stages.size()];
+    for (Stage stage : stages) {
+      waiting.add(new ArrayList<>());
+      reach.add(new BitSet());
+      open[stage.number()] = stage.requires().size();
+    }
+    Deque<Integer> ready = new ArrayDeque<>();
+    for (Stage stage : stages) {
+      stage.requires().forEach(r -> waiting.get(r).add(stage.number()));
+      if (stage.requires().isEmpty()) {
+        ready.add(stage.number());
+      }
+    }
+    while (!ready.isEmpty()) {
+      int done = ready.remove();
+      for (int next : waiting.get(done)) {
+        reach.get(next).or(reach.get(done));
+        reach.get(next).set(done);
+        if (--open[next] == 0) {
+          ready.add(next);
+        }
+      }
+    }
+    return reach;
+  }
+}
