@@ -5,7 +5,9 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collections;
 import java.util.Deque;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 
 /** Tighten steps that a torque reading alone cannot tell apart. */
 final class Overlaps {
@@ -30,7 +32,7 @@ final class Overlaps {
 
   private void of(TightenStep step, List<Finding> findings) {
     List<String> others = new ArrayList<>();
-    List<String> seen = new ArrayList<>();
+    Set<String> seen = new HashSet<>();
     for (Stage a : stages) {
       for (int n = a.number() + 1; n < stages.size() && a.step().id().equals(step.id()); n++) {
         Stage b = stages.get(n);

@@ -140,7 +140,7 @@ final class StepReader {
 
   static List<String> labels(Section section, String key, String what) {
     Optional<List<String>> given = section.texts(key);
-    if (given.isPresent() && given.get().isEmpty()) {
+    if (section.isEmptyList(key)) {
       section.fault(key, key + " is an empty list", "name at least one, or leave " + key + " out");
     }
     List<String> good = new ArrayList<>();

@@ -42,6 +42,12 @@ public final class Section {
     return table.get(List.of(key)) instanceof Number;
   }
 
+  /** Whether the key's value is a list without items. */
+  public boolean isEmptyList(String key) {
+    known.add(key);
+    return table.get(List.of(key)) instanceof TomlArray a && a.isEmpty();
+  }
+
   /** The line of the key, or of the table where the key is missing; from 1. */
   public int line(String key) {
     return at(key).line();
