@@ -1,5 +1,6 @@
 package witnessmark.procedure;
 
+import java.math.BigDecimal;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -13,10 +14,20 @@ import java.util.Set;
 final class Overlaps {
   private final List<Stage> stages;
   private final List<BitSet> reach;
+  private final BigDecimal[] low;
+  private final BigDecimal[] high;
 
   private Overlaps(List<Stage> stages) {
     this.stages = stages;
     this.reach = reach(stages);
+    this.low = new BigDecimal[stages.size()];
+    this.high = new BigDecimal[stages.size()];
+    for (Stage stage : stages) {
+      if (stage.step() instanceof TightenStep t) {
+        low[stage.number()] = t.passes().get(stage.pass()).band().low().newtonMetres();
+        high[stage.number()] = t.passes().get(stage.pass()).band().high().newtonMetres();
+      }
+    }
   }
 
   static void find(List<Stage> stages, List<Finding> findings) {
@@ -40,7 +51,8 @@ final class Overlaps {
             && !other.id().equals(step.id())
             && !seen.contains(other.id())
             && together(a, b)
-            && alike(step, a, other, b)) {
+            && alike(a, b)
+            && !parted(step, other)) {
           seen.add(other.id());
           others.add("\"" + other.id() + "\" (" + band(a) + " beside " + band(b) + ")");
         }
@@ -62,16 +74,15 @@ final class Overlaps {
     return !reach.get(a.number()).get(b.number()) && !reach.get(b.number()).get(a.number());
   }
 
-  private static boolean alike(TightenStep one, Stage a, TightenStep other, Stage b) {
-    boolean parted =
-        !one.wrenches().isEmpty()
-            && !other.wrenches().isEmpty()
-            && Collections.disjoint(one.wrenches(), other.wrenches());
-    Pass p = one.passes().get(a.pass());
-    Pass q = other.passes().get(b.pass());
-    return !parted
-        && p.band().low().compareTo(q.band().high()) <= 0
-        && q.band().low().compareTo(p.band().high()) <= 0;
+  private boolean alike(Stage a, Stage b) {
+    return low[a.number()].compareTo(high[b.number()]) <= 0
+        && low[b.number()].compareTo(high[a.number()]) <= 0;
+  }
+
+  private static boolean parted(TightenStep one, TightenStep other) {
+    return !one.wrenches().isEmpty()
+        && !other.wrenches().isEmpty()
+        && Collections.disjoint(one.wrenches(), other.wrenches());
   }
 
   private static String band(Stage stage) {

@@ -2,13 +2,11 @@ package witnessmark.procedure;
 
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.HashMap;
-import java.util.LinkedHashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
-import java.util.Set;
 import java.util.stream.IntStream;
 import witnessmark.toml.Nearest;
 import witnessmark.toml.Section;
@@ -20,6 +18,7 @@ final class References {
 
   private final List<Draft> drafts;
   private final Waits all;
+  private final Map<String, Draft> byId = new LinkedHashMap<>();
   private int guesses;
 
   private References(List<Draft> drafts) {
@@ -42,16 +41,17 @@ final class References {
   }
 
   private void ids() {
-    Map<String, Integer> lines = new HashMap<>();
     for (Draft draft : drafts) {
-      int line = draft.section().line("id");
-      Integer first = draft.id().isEmpty() ? null : lines.putIfAbsent(draft.id(), line);
+      Draft first = draft.id().isEmpty() ? null : byId.putIfAbsent(draft.id(), draft);
       if (first != null) {
         draft
             .section()
             .fault(
                 "id",
-                "step id \"" + draft.id() + "\" is used twice, first on line " + first,
+                "step id \""
+                    + draft.id()
+                    + "\" is used twice, first on line "
+                    + first.section().line("id"),
                 "give each step an id of its own");
       }
     }
@@ -87,13 +87,11 @@ final class References {
     Optional<Draft> step =
         drafts.stream().filter(d -> !d.id().isEmpty() && d.id().equals(wanted.step())).findFirst();
     if (step.isEmpty()) {
-      Set<String> ids = new LinkedHashSet<>(drafts.stream().map(Draft::id).toList());
-      ids.remove("");
       section.fault(
           "after",
           item,
           "no step has the id \"" + wanted.step() + "\"",
-          hint(wanted.step(), ids, "name a step of this file"));
+          hint(wanted.step(), byId.keySet(), "name a step of this file"));
     } else if (step.get().tighten()) {
       String name = wanted.pass().orElse("");
       List<String> names = step.get().passes().stream().map(Draft.DraftPass::name).toList();

@@ -14,6 +14,9 @@ final class Bounds {
   static final int WORD = 1_000;
   static final int TEXT = 20_000;
 
+  /** The parser keeps some hundred bytes for each character of a text. */
+  static final int TEXTS = 131_072;
+
   /** What is too much, and where. */
   record Excess(TomlPosition position, String what, String allowed) {}
 
@@ -23,6 +26,7 @@ final class Bounds {
   private int depth;
   private int marks;
   private int word;
+  private int texts;
 
   private Bounds(String text) {
     this.text = text;
@@ -47,6 +51,7 @@ final class Bounds {
       if (c == '"' || c == '\'') {
         at = endOfText(at);
         word = 0;
+        texts += at - from;
         if (at - from > TEXT) {
           return excess(from, "a text is longer than " + TEXT + " characters", "shorten it");
         }
@@ -68,6 +73,12 @@ final class Bounds {
             from,
             "the file has more than " + MARKS + " of the marks = , . [ ] { } outside texts",
             "split the file");
+      }
+      if (texts > TEXTS) {
+        return excess(
+            from,
+            "the texts of the file are longer than " + TEXTS + " characters together",
+            "shorten them, or split the file");
       }
       if (word > WORD) {
         return excess(

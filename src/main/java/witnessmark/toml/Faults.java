@@ -23,6 +23,9 @@ final class Faults {
 
   /** A file's own words may hold anything; a fault stays one line of bounded length. */
   private static String shown(String words) {
+    if (words.length() <= LONGEST && words.chars().allMatch(c -> c >= ' ' && c < 127)) {
+      return words;
+    }
     StringBuilder line = new StringBuilder();
     words
         .codePoints()
