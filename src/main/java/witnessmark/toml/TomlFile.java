@@ -2,11 +2,14 @@ package witnessmark.toml;
 
 import java.util.List;
 import org.tomlj.Toml;
+import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
 import org.tomlj.TomlPosition;
 
 /** A TOML text being read: its root table and the faults found so far. */
 public final class TomlFile {
+  private static final String TOML = "the file must be TOML 1.0";
+
   private final Faults faults;
   private final Section root;
 
@@ -30,15 +33,23 @@ public final class TomlFile {
               faults.add(e.position(), e.what(), e.allowed());
               throw new FaultsException(faults.sorted());
             });
-    TomlParseResult result = Toml.parse(plain);
-    result
-        .errors()
-        .forEach(e -> faults.add(e.position(), e.getMessage(), "the file must be TOML 1.0"));
+    TomlParseResult result = parse(plain, faults);
+    result.errors().forEach(e -> faults.add(e.position(), e.getMessage(), TOML));
     if (result.hasErrors()) {
       throw new FaultsException(faults.sorted());
     }
     return new TomlFile(
         faults, new Section(faults, result, TomlPosition.positionAt(1, 1), "the file"));
+  }
+
+  /** The library reports most errors in its result but throws those in the key of a table. */
+  private static TomlParseResult parse(String text, Faults faults) {
+    try {
+      return Toml.parse(text);
+    } catch (TomlParseError e) {
+      faults.add(e.position(), e.getMessage(), TOML);
+      throw new FaultsException(faults.sorted());
+    }
   }
 
   public Section root() {

@@ -71,6 +71,13 @@ class BoundsTest {
   }
 
   @Test
+  void an_error_that_the_library_throws_is_a_fault_like_any_other() {
+    refused(
+        "a = 1\n[\"\\x\"]\n",
+        "f.toml:2:3: Invalid escape sequence '\\x'; the file must be TOML 1.0");
+  }
+
+  @Test
   void a_fault_stays_one_line_whatever_the_file_holds() {
     TomlFile file = TomlFile.parse("f.toml", "\"a\\nb\" = 1\n");
     file.root().text("name");
