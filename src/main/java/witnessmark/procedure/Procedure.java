@@ -25,4 +25,9 @@ public record Procedure(
   public Optional<Step> step(String stepId) {
     return steps.stream().filter(s -> s.id().equals(stepId)).findFirst();
   }
+
+  /** Whether the unit's number is of the form this procedure is meant for. */
+  public boolean accepts(String unit) {
+    return unitPattern.map(p -> new UnitPattern(p).matches(unit)).orElse(true);
+  }
 }

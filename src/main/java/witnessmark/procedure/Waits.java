@@ -1,6 +1,9 @@
 package witnessmark.procedure;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,7 +34,9 @@ final class Waits {
   Waits(List<StepNames> steps) {
     this.steps = List.copyOf(steps);
     for (int s = 0; s < steps.size(); s++) {
-      stepById.putIfAbsent(steps.get(s).id(), s);
+      if (!steps.get(s).id().isEmpty()) {
+        stepById.putIfAbsent(steps.get(s).id(), s);
+      }
       firstStage.add(stepOfStage.size());
       for (int p = 0; p < steps.get(s).passes().size(); p++) {
         stepOfStage.add(s);
@@ -68,6 +73,57 @@ final class Waits {
   /** Index of the stage's pass within its step. */
   int pass(int stage) {
     return stage - firstStage.get(step(stage));
+  }
+
+  /** The first stage of the step. */
+  int first(int step) {
+    return firstStage.get(step);
+  }
+
+  /** Whether the target is the stage itself or a later pass of the same step. */
+  boolean waitsForItself(int stage, int target) {
+    return step(stage) == step(target) && target >= stage;
+  }
+
+  /** The same without prerequisites of a stage on itself or on a later pass of its step. */
+  Waits withoutSelfWaits() {
+    List<StepNames> mended = new ArrayList<>();
+    for (int s = 0; s < steps.size(); s++) {
+      int first = first(s);
+      List<PassNames> passes = new ArrayList<>();
+      for (PassNames p : steps.get(s).passes()) {
+        passes.add(new PassNames(p.name(), others(first + passes.size(), p.after())));
+      }
+      StepNames step = steps.get(s);
+      mended.add(
+          new StepNames(
+              step.id(), step.after().map(a -> others(first, a)), step.tighten(), passes));
+    }
+    return new Waits(mended);
+  }
+
+  private List<Prerequisite> others(int stage, List<Prerequisite> after) {
+    return after.stream()
+        .filter(p -> stage(p).stream().noneMatch(target -> waitsForItself(stage, target)))
+        .toList();
+  }
+
+  /** Whether the stage waits for the target, directly or through others. */
+  boolean reaches(int stage, int target) {
+    BitSet seen = new BitSet();
+    Deque<Integer> open = new ArrayDeque<>(List.of(stage));
+    while (!open.isEmpty()) {
+      for (int next : requires(open.remove())) {
+        if (next == target) {
+          return true;
+        }
+        if (!seen.get(next)) {
+          seen.set(next);
+          open.add(next);
+        }
+      }
+    }
+    return false;
   }
 
   Set<Integer> requires(int stage) {

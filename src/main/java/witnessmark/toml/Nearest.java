@@ -3,9 +3,12 @@ package witnessmark.toml;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 
 /** Guesses which allowed word was meant. */
 public final class Nearest {
+  private static final int LISTED = 30;
+
   private Nearest() {}
 
   /** {@code did you mean "x"?} for a near word, else all allowed words. */
@@ -14,7 +17,13 @@ public final class Nearest {
         .min(Comparator.comparingInt((String a) -> distance(word, a)).thenComparing(a -> a))
         .filter(a -> distance(word, a) <= Math.max(1, Math.min(word.length(), a.length()) / 2))
         .map(a -> "did you mean \"" + a + "\"?")
-        .orElseGet(() -> "allowed are " + String.join(", ", new TreeSet<>(allowed)));
+        .orElseGet(() -> "allowed are " + listed(new TreeSet<>(allowed)));
+  }
+
+  private static String listed(TreeSet<String> allowed) {
+    String first = allowed.stream().limit(LISTED).collect(Collectors.joining(", "));
+    int more = allowed.size() - LISTED;
+    return more > 0 ? first + " and " + more + " more" : first;
   }
 
   /** Levenshtein distance of the words' first 64 characters. */

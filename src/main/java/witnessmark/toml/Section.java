@@ -36,6 +36,23 @@ public final class Section {
     return table.get(List.of(key)) != null;
   }
 
+  /** Whether the key's value is a number written without quotes. */
+  public boolean isNumber(String key) {
+    known.add(key);
+    return table.get(List.of(key)) instanceof Number;
+  }
+
+  /** Whether the key's value is a list without items. */
+  public boolean isEmptyList(String key) {
+    known.add(key);
+    return table.get(List.of(key)) instanceof TomlArray a && a.isEmpty();
+  }
+
+  /** The line of the key, or of the table where the key is missing; from 1. */
+  public int line(String key) {
+    return at(key).line();
+  }
+
   /** The key's text. */
   public Optional<String> text(String key) {
     return typed(key, String.class, "a text in quotes");

@@ -2,11 +2,14 @@ package witnessmark.toml;
 
 import java.util.List;
 import org.tomlj.Toml;
+import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
 import org.tomlj.TomlPosition;
 
 /** A TOML text being read: its root table and the faults found so far. */
 public final class TomlFile {
+  private static final String TOML = "the file must be TOML 1.0";
+
   private final Faults faults;
   private final Section root;
 
@@ -16,22 +19,37 @@ public final class TomlFile {
   }
 
   /**
-   * Parses the text.
+   * Parses the text; a byte order mark before it is ignored.
    *
    * @param file the name to show in faults
-   * @throws FaultsException when it is not TOML
+   * @throws FaultsException when it is not TOML, or too large or too deeply nested to be read
    */
   public static TomlFile parse(String file, String text) {
     Faults faults = new Faults(file);
-    TomlParseResult result = Toml.parse(text);
-    result
-        .errors()
-        .forEach(e -> faults.add(e.position(), e.getMessage(), "the file must be TOML 1.0"));
+    String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    Bounds.check(plain)
+        .ifPresent(
+            e -> {
+              faults.add(e.position(), e.what(), e.allowed());
+              throw new FaultsException(faults.sorted());
+            });
+    TomlParseResult result = parse(plain, faults);
+    result.errors().forEach(e -> faults.add(e.position(), e.getMessage(), TOML));
     if (result.hasErrors()) {
       throw new FaultsException(faults.sorted());
     }
     return new TomlFile(
         faults, new Section(faults, result, TomlPosition.positionAt(1, 1), "the file"));
+  }
+
+  /** The library reports most errors in its result but throws those in the key of a table. */
+  private static TomlParseResult parse(String text, Faults faults) {
+    try {
+      return Toml.parse(text);
+    } catch (TomlParseError e) {
+      faults.add(e.position(), e.getMessage(), TOML);
+      throw new FaultsException(faults.sorted());
+    }
   }
 
   public Section root() {

@@ -1,0 +1,128 @@
+package witnessmark.procedure;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** Looks for what a procedure allows but hardly means, and for what readings can never show. */
+public final class Sanity {
+  /** Widest and narrowest usual tolerance, as shares of the torque: common practice, no source. */
+  private static final BigDecimal WIDEST = new BigDecimal("0.30");
+
+  private static final BigDecimal NARROWEST = new BigDecimal("0.01");
+  private static final BigDecimal TWO = BigDecimal.valueOf(2);
+
+  private Sanity() {}
+
+  /**
+   * The findings, by step in file order.
+   *
+   * @param procedure as read by {@link ProcedureFile}
+   */
+  public static List<Finding> findings(Procedure procedure) {
+    List<Finding> findings = new ArrayList<>();
+    Overlaps.find(Stages.of(procedure), findings);
+    for (Step step : procedure.steps()) {
+      if (step instanceof TightenStep tighten) {
+        group(tighten, findings);
+        passes(tighten, findings);
+        joint(tighten, findings);
+        Slips.find(tighten, findings);
+      }
+    }
+    List<String> ids = procedure.steps().stream().map(Step::id).toList();
+    findings.sort(Comparator.comparingInt(f -> ids.indexOf(f.step())));
+    return List.copyOf(findings);
+  }
+
+  private static void group(TightenStep step, List<Finding> findings) {
+    int size = step.positions().size();
+    if (size > 1 && step.passes().get(step.passes().size() - 1).angle().isEmpty()) {
+      findings.add(
+          new Finding(
+              step.id(),
+              "a skipped fastener hidden by a second hit on another leaves no trace in a torque"
+                  + " reading alone; use an angle window in the last pass, a position per reading,"
+                  + " or go over the group again"));
+    }
+    if (size > 1 && step.order().kind() == Order.Kind.ANY) {
+      findings.add(
+          new Finding(
+              step.id(),
+              "order any: a reading's position is by count, not observed, unless the reading"
+                  + " carries one"));
+    }
+  }
+
+  private static void passes(TightenStep step, List<Finding> findings) {
+    Pass before = null;
+    for (Pass pass : step.passes()) {
+      if (before != null && aim(pass).compareTo(aim(before)) < 0) {
+        findings.add(
+            new Finding(
+                step.id(),
+                "pass \""
+                    + pass.name()
+                    + "\" ("
+                    + pass.band()
+                    + ") aims lower than pass \""
+                    + before.name()
+                    + "\" before it ("
+                    + before.band()
+                    + "): are the passes in order?"));
+      }
+      width(step, pass, findings);
+      before = pass;
+    }
+  }
+
+  private static void width(TightenStep step, Pass pass, List<Finding> findings) {
+    BigDecimal width = pass.band().high().newtonMetres().subtract(pass.band().low().newtonMetres());
+    BigDecimal aim = aim(pass);
+    if (width.compareTo(aim.multiply(WIDEST).multiply(TWO)) > 0) {
+      findings.add(
+          new Finding(
+              step.id(),
+              "pass \""
+                  + pass.name()
+                  + "\" allows "
+                  + pass.band()
+                  + ", wider than ±30 %: is that meant?"));
+    }
+    if (width.compareTo(aim.multiply(NARROWEST).multiply(TWO)) < 0) {
+      findings.add(
+          new Finding(
+              step.id(),
+              "pass \""
+                  + pass.name()
+                  + "\" allows "
+                  + pass.band()
+                  + ", narrower than ±1 %, which hardly any wrench can show"));
+    }
+  }
+
+  /** Target, or the middle of the band, in newton metres. */
+  private static BigDecimal aim(Pass pass) {
+    return pass.target()
+        .map(t -> t.newtonMetres())
+        .orElseGet(
+            () ->
+                pass.band()
+                    .low()
+                    .newtonMetres()
+                    .add(pass.band().high().newtonMetres())
+                    .divide(TWO));
+  }
+
+  private static void joint(TightenStep step, List<Finding> findings) {
+    boolean known = step.joint().thread().isPresent() && step.joint().propertyClass().isPresent();
+    if (step.criticality() == Criticality.DANGER && !known) {
+      findings.add(
+          new Finding(
+              step.id(),
+              "criticality is danger, but thread and property-class are not both given, so that"
+                  + " the torque cannot be checked for a slip of unit or digit"));
+    }
+  }
+}

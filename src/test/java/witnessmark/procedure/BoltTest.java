@@ -1,0 +1,122 @@
+package witnessmark.procedure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import org.assertj.core.data.Percentage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class BoltTest {
+  private static final double SQUARE_INCH = 25.4 * 25.4;
+
+  private static Bolt bolt(String thread, String propertyClass) {
+    return Bolt.of(thread, propertyClass).orElseThrow();
+  }
+
+  /**
+   * Stress areas of unified threads as printed on public thread pages (UNF on one, UNC on two);
+   * some are printed truncated, so they hold to 0.2 %.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "1/4-20,0.0318", "1/4-28,0.0364", "5/16-18,0.0524", "5/16-24,0.0580",
+    "3/8-16,0.0775", "3/8-24,0.0878", "7/16-14,0.1063", "7/16-20,0.1187",
+    "1/2-13,0.1419", "1/2-20,0.1599", "5/8-11,0.226", "3/4-10,0.334"
+  })
+  void unified_stress_areas_are_those_of_published_tables(String thread, double squareInches) {
+    assertThat(bolt(thread, "grade 5").stressArea() / SQUARE_INCH)
+        .isCloseTo(squareInches, Percentage.withPercentage(0.2));
+  }
+
+  /** Stress areas as printed in ISO 898-1 tables, to the digits printed. */
+  @ParameterizedTest
+  @CsvSource({
+    "M6x1,20.1,0.05", "M8x1.25,36.6,0.05", "M10x1.5,58.0,0.05",
+    "M12x1.75,84.3,0.05", "M16x2,157,0.5", "M20x2.5,245,0.5"
+  })
+  void metric_stress_areas_are_those_of_published_tables(
+      String thread, double squareMillimetres, double half) {
+    assertThat(bolt(thread, "8.8").stressArea()).isCloseTo(squareMillimetres, within(half));
+  }
+
+  /**
+   * Computed apart from this code, from printed, rounded stress areas that agree with minimum
+   * tensile loads of an older EN ISO 898-1 table; the stresses under proof load (580, 830, 970 MPa)
+   * are from memory.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "M6x1,11658,16683,19497",
+    "M8x1.25,21228,30378,35502",
+    "M10x1.5,33640,48140,56260",
+    "M12x1.75,48894,69969,81771"
+  })
+  void metric_proof_loads_follow_from_class(
+      String thread, double class88, double class109, double class129) {
+    Percentage close = Percentage.withPercentage(0.2);
+    assertThat(bolt(thread, "8.8").proofLoad()).isCloseTo(class88, close);
+    assertThat(bolt(thread, "10.9").proofLoad()).isCloseTo(class109, close);
+    assertThat(bolt(thread, "12.9").proofLoad()).isCloseTo(class129, close);
+  }
+
+  @Test
+  void a_thick_bolt_of_class_88_has_the_higher_proof_stress() {
+    assertThat(bolt("M16x2", "8.8").proofStress()).isEqualTo(580);
+    assertThat(bolt("M20x2.5", "8.8").proofStress()).isEqualTo(600);
+  }
+
+  /**
+   * The general torque table for dry, clean threads in U.S. Army TM 10-6640-238-13, appendix G,
+   * equals T = 0.2·D·0.75·proof load; its cells are rounded to whole lbf·ft and agree within 6 %.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "1/4-20,8,12", "5/16-18,17,24", "5/16-24,19,27", "3/8-16,31,44", "3/8-24,35,49",
+    "7/16-14,49,70", "1/2-13,75,105", "1/2-20,85,120", "9/16-12,110,155", "5/8-11,150,210",
+    "3/4-10,270,375"
+  })
+  void unified_proof_torques_agree_with_a_published_torque_table(
+      String thread, double grade5, double grade8) {
+    double perFoot = 1.3558179483314004;
+    Percentage rounding = Percentage.withPercentage(6);
+    assertThat(0.75 * bolt(thread, "grade 5").torqueAtProofLoad(0.2) / perFoot)
+        .isCloseTo(grade5, rounding);
+    assertThat(0.75 * bolt(thread, "grade 8").torqueAtProofLoad(0.2) / perFoot)
+        .isCloseTo(grade8, rounding);
+  }
+
+  /** Proof stresses of SAE J429, in ksi, as a university course page quotes them. */
+  @ParameterizedTest
+  @CsvSource({
+    "1/2-13,grade 2,55",
+    "1/2-13,grade 5,85",
+    "1-8,grade 5,85",
+    "1 1/8-7,grade 5,74",
+    "1-1/8-12,Grade 8,120",
+    "3/4-16 UNF,grade 8,120"
+  })
+  void unified_proof_stresses_follow_from_grade_and_size(String thread, String grade, double ksi) {
+    assertThat(bolt(thread, grade).proofStress()).isCloseTo(ksi * 6.894757, within(0.01));
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "M8", "M8x9", "M0x0.5", "M99x2", "8x1.25", "5/16", "0/0-18", "1/0-18", "1/16-18", "5/16-99",
+        "7-8", "-18", "G1/4", ""
+      })
+  void other_threads_are_not_known(String thread) {
+    assertThat(Bolt.of(thread, thread.startsWith("M") ? "8.8" : "grade 5")).isEmpty();
+  }
+
+  @Test
+  void a_class_of_another_system_is_not_known() {
+    assertThat(Bolt.of("M8x1.25", "grade 5")).isEmpty();
+    assertThat(Bolt.of("M8x1.25", "A2-70")).isEmpty();
+    assertThat(Bolt.of("5/16-18", "8.8")).isEmpty();
+    assertThat(Bolt.of("1-8", "grade 2")).isEmpty();
+  }
+}

@@ -1,0 +1,80 @@
+package witnessmark.procedure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import witnessmark.torque.Torque;
+
+class DemoProcedureTest {
+  private static Procedure demo() throws IOException {
+    Path file = Path.of("demo-data/RAM-210.toml");
+    return ProcedureFile.parse(file.toString(), Files.readString(file));
+  }
+
+  private static List<TightenStep> groups(Procedure procedure) {
+    return procedure.steps().stream()
+        .filter(TightenStep.class::isInstance)
+        .map(TightenStep.class::cast)
+        .toList();
+  }
+
+  @Test
+  void the_demo_shows_every_order_several_passes_and_gates() throws IOException {
+    Procedure procedure = demo();
+    List<TightenStep> groups = groups(procedure);
+
+    assertThat(groups).hasSize(9);
+    assertThat(groups.stream().mapToInt(g -> g.positions().size()).sum()).isEqualTo(36);
+    assertThat(groups.stream().map(g -> g.order().kind())).contains(Order.Kind.values());
+    assertThat(groups.stream().map(TightenStep::criticality))
+        .contains(Criticality.DANGER, Criticality.OTHER);
+    assertThat(procedure.steps().stream().filter(AttestStep.class::isInstance)).hasSize(4);
+    assertThat(procedure.steps().stream().filter(MeasureStep.class::isInstance)).hasSize(1);
+    assertThat(procedure.accepts("ATR-26-0147")).isTrue();
+  }
+
+  @Test
+  void the_pivot_is_finished_only_after_the_cross_member() throws IOException {
+    List<Stage> stages = Stages.of(demo());
+    Stage pivot =
+        stages.stream().filter(s -> s.key().equals("pivot:final")).findFirst().orElseThrow();
+
+    assertThat(pivot.physical().stream().map(n -> stages.get(n).key()))
+        .containsExactly("pivot:snug", "cross-member:final");
+  }
+
+  /** TW-0417 spans 20 to 100 N·m; TW-0502 is good from a fifth of its 25 N·m. */
+  @Test
+  void every_band_lies_within_the_range_of_its_wrench() throws IOException {
+    for (TightenStep group : groups(demo())) {
+      boolean large = group.wrenches().equals(List.of("TW-0417"));
+      for (Pass pass : group.passes()) {
+        assertThat(pass.band().low())
+            .as(group.id())
+            .isGreaterThanOrEqualTo(Torque.parse(large ? "20 N.m" : "5 N.m"));
+        assertThat(pass.band().high())
+            .as(group.id())
+            .isLessThanOrEqualTo(Torque.parse(large ? "100 N.m" : "25 N.m"));
+      }
+    }
+  }
+
+  @Test
+  void its_findings_are_only_those_of_the_group_without_angle() throws IOException {
+    assertThat(Sanity.findings(demo()))
+        .containsExactly(
+            new Finding(
+                "cable-guides",
+                "a skipped fastener hidden by a second hit on another leaves no trace in a torque"
+                    + " reading alone; use an angle window in the last pass, a position per"
+                    + " reading, or go over the group again"),
+            new Finding(
+                "cable-guides",
+                "order any: a reading's position is by count, not observed, unless the reading"
+                    + " carries one"));
+  }
+}

@@ -1,0 +1,184 @@
+package witnessmark.procedure;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+
+class SanityTest {
+  private static final String HEADER =
+      "[procedure]\nid = \"RAM-210\"\nrevision = \"C\"\ntitle = \"Rear-axle module\"\n";
+
+  private static String group(String id, String keys) {
+    return "[[step]]\nid = \"" + id + "\"\nkind = \"tighten\"\ntitle = \"T\"\n" + keys;
+  }
+
+  private static String single(String id, String keys) {
+    return group(id, "fasteners = 1\n" + keys);
+  }
+
+  private static String band(String low, String high) {
+    return "min = \"" + low + " N.m\"\nmax = \"" + high + " N.m\"\n";
+  }
+
+  private static String bolt(String thread, String propertyClass) {
+    return "thread = \"" + thread + "\"\nproperty-class = \"" + propertyClass + "\"\n";
+  }
+
+  private static void findings(String steps, String... expected) {
+    assertThat(Sanity.findings(ProcedureFile.parse("p.toml", HEADER + steps)))
+        .extracting(Finding::toString)
+        .containsExactly(expected);
+  }
+
+  @Test
+  void groups_open_together_with_overlapping_bands_cannot_be_told_apart() {
+    findings(
+        single("a", "after = []\n" + band("20", "30"))
+            + single("b", "after = []\n" + band("30", "40"))
+            + single("c", "after = []\n" + band("28", "29")),
+        "warning: step \"a\": can be open at the same time as \"b\" (final 20 to 30 N.m beside"
+            + " final 30 to 40 N.m) and \"c\" (final 20 to 30 N.m beside final 28 to 29 N.m):"
+            + " torque bands overlap and no wrench parts them, so that a reading without a position"
+            + " could belong to either; let one wait for the other, or give them different"
+            + " wrenches");
+  }
+
+  @Test
+  void groups_apart_by_sequence_by_band_or_by_wrench_are_told_apart() {
+    String free = "after = []\n";
+    findings(single("a", band("20", "30")) + single("b", band("25", "35")));
+    findings(single("a", free + band("20", "30")) + single("b", free + band("30.1", "40")));
+    findings(
+        single("a", free + band("20", "30") + "wrenches = [\"TW-0417\"]\n")
+            + single("b", free + band("20", "30") + "wrenches = [\"TW-0502\"]\n"));
+  }
+
+  @Test
+  void a_wrench_list_on_one_side_only_parts_nothing() {
+    String free = "after = []\n";
+    findings(
+        single("a", free + band("20", "30") + "wrenches = [\"TW-0417\"]\n")
+            + single("b", free + band("20", "30")),
+        "warning: step \"a\": can be open at the same time as \"b\" (final 20 to 30 N.m beside"
+            + " final 20 to 30 N.m): torque bands overlap and no wrench parts them, so that a"
+            + " reading without a position could belong to either; let one wait for the other, or"
+            + " give them different wrenches");
+  }
+
+  @Test
+  void a_step_that_waits_through_another_is_not_open_together_with_the_first() {
+    findings(
+        single("a", band("20", "30"))
+            + "[[step]]\nid = \"w\"\nkind = \"attest\"\ntitle = \"T\"\nstatement = \"S.\"\n"
+            + single("b", "after = [\"w\"]\n" + band("20", "30")));
+  }
+
+  @Test
+  void a_group_without_an_angle_window_can_hide_a_skipped_fastener() {
+    findings(
+        group("a", "fasteners = 2\n" + band("20", "30")),
+        "warning: step \"a\": a skipped fastener hidden by a second hit on another leaves no trace"
+            + " in a torque reading alone; use an angle window in the last pass, a position per"
+            + " reading, or go over the group again");
+    findings(
+        group(
+            "a", "fasteners = 2\n" + band("20", "30") + "angle-min = \"2\"\nangle-max = \"9\"\n"));
+  }
+
+  @Test
+  void a_group_in_any_order_takes_its_positions_by_count() {
+    String window = "angle-min = \"2\"\nangle-max = \"9\"\norder = \"any\"\n";
+    findings(
+        group("a", "fasteners = 2\n" + band("20", "30") + window),
+        "warning: step \"a\": order any: a reading's position is by count, not observed, unless"
+            + " the reading carries one");
+    findings(single("a", band("20", "30") + window));
+  }
+
+  @Test
+  void a_later_pass_that_aims_lower() {
+    findings(
+        single(
+            "a",
+            "[[step.pass]]\nname = \"snug\"\n"
+                + band("30", "40")
+                + "[[step.pass]]\nname = \"final\"\n"
+                + band("20", "30")),
+        "warning: step \"a\": pass \"final\" (20 to 30 N.m) aims lower than pass \"snug\" before"
+            + " it (30 to 40 N.m): are the passes in order?");
+  }
+
+  @Test
+  void a_tolerance_wider_or_narrower_than_usual() {
+    String torque = "torque = \"20 N.m\"\ntolerance = ";
+    findings(single("a", torque + "\"30 %\"\n"));
+    findings(
+        single("a", torque + "\"30.1 %\"\n"),
+        "warning: step \"a\": pass \"final\" allows 13.98 to 26.02 N.m, wider than ±30 %: is that"
+            + " meant?");
+    findings(single("a", torque + "\"1 %\"\n"));
+    findings(
+        single("a", torque + "\"0.9 %\"\n"),
+        "warning: step \"a\": pass \"final\" allows 19.82 to 20.18 N.m, narrower than ±1 %, which"
+            + " hardly any wrench can show");
+  }
+
+  @Test
+  void a_dangerous_joint_whose_bolt_is_not_told() {
+    findings(
+        single("a", band("20", "30") + "criticality = \"danger\"\nthread = \"M8x1.25\"\n"),
+        "warning: step \"a\": criticality is danger, but thread and property-class are not both"
+            + " given, so that the torque cannot be checked for a slip of unit or digit");
+  }
+
+  @Test
+  void a_bolt_in_no_known_form_is_said_to_be_unchecked() {
+    findings(
+        single("a", band("20", "30") + bolt("M8", "8.8")),
+        "warning: step \"a\": M8 8.8 is in no form whose strength is known (M8x1.25 with 8.8, 10.9"
+            + " or 12.9; 5/16-18 with grade 2, 5 or 8), so its torque was not checked for a slip of"
+            + " unit or digit");
+  }
+
+  /** M8x1.25 8.8: proof load 21 228 N, so 50.9 N·m at K = 0.30 and 17.0 N·m at K = 0.10. */
+  @Test
+  void a_digit_too_many_and_a_digit_too_few() {
+    findings(
+        single("a", "torque = \"240 N.m\"\ntolerance = \"10 %\"\n" + bolt("M8x1.25", "8.8")),
+        "warning: step \"a\": 264 N.m in pass \"final\" is 518 % of the torque that reaches proof"
+            + " load of M8x1.25 8.8 even at high friction (nut factor 0.30): are unit, digits,"
+            + " thread and class right?");
+    findings(
+        single("a", "torque = \"1.6 N.m\"\ntolerance = \"10 %\"\n" + bolt("M8x1.25", "8.8")),
+        "warning: step \"a\": 1.6 N.m is 9 % of the torque that reaches proof load of M8x1.25 8.8"
+            + " at low friction (nut factor 0.10): is the unit right?");
+    findings(single("a", band("1.6", "1.8") + bolt("M8x1.25", "8.8")));
+    findings(single("a", band("45", "50.8") + bolt("M8x1.25", "8.8")));
+  }
+
+  @Test
+  void a_snug_pass_may_be_as_low_as_it_likes() {
+    findings(
+        single(
+            "a",
+            bolt("M8x1.25", "8.8")
+                + "[[step.pass]]\nname = \"snug\"\n"
+                + band("0.9", "1.1")
+                + "[[step.pass]]\nname = \"final\"\n"
+                + band("20", "30")));
+  }
+
+  @Test
+  void findings_stand_in_the_order_of_the_file() {
+    assertThat(
+            Sanity.findings(
+                ProcedureFile.parse(
+                    "p.toml",
+                    HEADER
+                        + group("b", "fasteners = 2\n" + band("20", "30"))
+                        + single("a", "after = []\n" + band("20", "30"))
+                        + group("c", "after = []\nfasteners = 2\n" + band("1", "2")))))
+        .extracting(Finding::step)
+        .containsExactly("b", "b", "c", "c");
+  }
+}
