@@ -47,7 +47,12 @@ final class Break {
       add(
           findings,
           Place.entries(n - unknownBefore, n - 1),
-          "inserted: entry " + n + " was made to follow entry " + (n - unknownBefore - 1));
+          "inserted: entry "
+              + n
+              + " was made "
+              + (n == unknownBefore
+                  ? "as the first of the log"
+                  : "to follow entry " + (n - unknownBefore - 1)));
     } else if (follows < 0 && !gap) {
       add(findings, Place.entry(n), notFrom(n));
     }
