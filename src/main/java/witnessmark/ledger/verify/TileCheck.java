@@ -33,6 +33,9 @@ final class TileCheck implements AutoCloseable {
   /** Names the tiles that no full subtree stands for. */
   void finish() {
     levels.forEach(Level::finish);
+    if (levels.stream().anyMatch(level -> level.rows.unreadable())) {
+      return;
+    }
     try (Table others =
         new Table(TABLE, Findings.Subject.TILE, findings, () -> ledger.otherTiles(levels.size()))) {
       while (others.next()) {
