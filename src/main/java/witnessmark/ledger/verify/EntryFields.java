@@ -28,6 +28,8 @@ final class EntryFields {
           "procedure-released",
           "operator-at-station");
 
+  private final StringBuilder text = new StringBuilder();
+
   String kind;
   String at;
   String job;
@@ -83,6 +85,24 @@ final class EntryFields {
       default:
         throw new IndexOutOfBoundsException(index);
     }
+  }
+
+  /**
+   * The whole row as the one text of {@link RawLedger#traces}; null when a field holds a character
+   * that the text uses between fields, so that two rows could look the same.
+   */
+  String traceText() {
+    text.setLength(0);
+    int controls = 0;
+    for (int i = 0; i < TRACE.length; i++) {
+      Object value = trace(i);
+      text.append(value == null ? "\u001e" : value).append('\u001f');
+      controls += value == null ? 2 : 1;
+    }
+    for (int i = 0; i < text.length(); i++) {
+      controls -= text.charAt(i) < ' ' ? 1 : 0;
+    }
+    return controls == 0 ? text.toString() : null;
   }
 
   private String scope() {

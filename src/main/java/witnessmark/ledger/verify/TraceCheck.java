@@ -42,6 +42,10 @@ final class TraceCheck implements AutoCloseable {
   }
 
   private void compare(long n, EntryFields entry) {
+    String whole = entry.traceText();
+    if (whole != null && whole.equals(rows.value(1 + EntryFields.TRACE.length))) {
+      return;
+    }
     for (int i = 0; i < EntryFields.TRACE.length; i++) {
       Object stored = rows.value(i + 1);
       Object expected = entry.trace(i);

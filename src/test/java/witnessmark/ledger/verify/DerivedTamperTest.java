@@ -77,6 +77,22 @@ class DerivedTamperTest extends LedgerTest {
   }
 
   @Test
+  void textsThatLookTheSameButAreNotAreFound() throws Exception {
+    ledger.tamper("UPDATE trace SET fingerprint = fingerprint || char(0) || 'x' WHERE n = 8");
+    ledger.tamper("UPDATE trace SET fingerprint = '' WHERE n = 2");
+    ledger.tamper("UPDATE trace SET fingerprint = char(30) WHERE n = 3");
+    ledger.tamper("UPDATE trace SET effect = x'' WHERE n = 4");
+    ledger.tamper("UPDATE trace SET number = number + 0.5 WHERE n = 9");
+    assertThat(found(ledger))
+        .containsExactly(
+            "trace 2: column fingerprint holds \"\", entry 2 gives NULL",
+            "trace 3: column fingerprint holds \"\u001e\", entry 3 gives NULL",
+            "trace 4: column effect holds 0 bytes , entry 4 gives NULL",
+            "trace 8: column fingerprint holds \"f61\u0000x\", entry 8 gives \"f61\"",
+            "trace 9: column number holds 62.5, entry 9 gives 62");
+  }
+
+  @Test
   void missingAndExtraTraceRowsAreNamed() throws Exception {
     ledger.tamper("DELETE FROM trace WHERE n IN (0, 8, 519)");
     ledger.tamper("INSERT INTO trace (n) VALUES (-5), (520)");
