@@ -216,11 +216,11 @@ public final class RawReader implements RawLedger {
     for (String column : columns.split(", ")) {
       text.add("ifnull(" + column + ", char(30))");
       // SQLite orders numbers before texts before blobs: every text, and nothing else, lies
-      // between.
+      // between. The one text that stands for NULL must not pass for it.
       typed.add(
           column.equals("number")
               ? "typeof(number) IN ('integer', 'null')"
-              : "(" + column + " IS NULL OR " + column + " >= '' AND " + column + " < x'')");
+              : "(? IS NULL OR ? >= '' AND ? < x'' AND ? <> char(30))".replace("?", column));
     }
     return "SELECT n, "
         + columns

@@ -27,8 +27,17 @@ final class Cells {
       return bytes.length + " bytes " + hex + (shown < bytes.length ? "…" : "");
     }
     if (value instanceof String text) {
-      return '"' + (text.length() > SHOWN ? text.substring(0, SHOWN) + "…" : text) + '"';
+      return '"' + printable(text) + '"';
     }
     return value.toString();
+  }
+
+  private static String printable(String text) {
+    StringBuilder shown = new StringBuilder();
+    for (int i = 0; i < Math.min(text.length(), SHOWN); i++) {
+      char c = text.charAt(i);
+      shown.append(Character.isISOControl(c) ? String.format("\\u%04x", (int) c) : c);
+    }
+    return text.length() > SHOWN ? shown.append('…').toString() : shown.toString();
   }
 }

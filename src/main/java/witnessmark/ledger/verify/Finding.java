@@ -14,9 +14,9 @@ public record Finding(Place place, String sentence) {
     Objects.requireNonNull(sentence, "sentence");
   }
 
-  /** {@code place: sentence}. */
+  /** {@code place: sentence}, without control characters a changed row could send to a terminal. */
   @Override
   public String toString() {
-    return place + ": " + sentence;
+    return (place + ": " + sentence).replaceAll("\\p{Cntrl}", "?");
   }
 }

@@ -38,7 +38,7 @@ public interface RawLedger extends Closeable {
    * fingerprint} of table {@code trace}, by {@code n}, and after them one text by which a row can
    * be compared at a stroke: each of the twelve as text, or U+001E for NULL, with U+001F after it.
    * That text is NULL when {@code number} is neither integer nor NULL, or another column neither
-   * text nor NULL.
+   * text nor NULL, or U+001E itself.
    */
   Rows traces() throws IOException;
 

@@ -86,9 +86,9 @@ class DerivedTamperTest extends LedgerTest {
     assertThat(found(ledger))
         .containsExactly(
             "trace 2: column fingerprint holds \"\", entry 2 gives NULL",
-            "trace 3: column fingerprint holds \"\u001e\", entry 3 gives NULL",
+            "trace 3: column fingerprint holds \"\\u001e\", entry 3 gives NULL",
             "trace 4: column effect holds 0 bytes , entry 4 gives NULL",
-            "trace 8: column fingerprint holds \"f61\u0000x\", entry 8 gives \"f61\"",
+            "trace 8: column fingerprint holds \"f61\\u0000x\", entry 8 gives \"f61\"",
             "trace 9: column number holds 62.5, entry 9 gives 62");
   }
 
@@ -117,6 +117,14 @@ class DerivedTamperTest extends LedgerTest {
             "job J-999: the row is extra; no entry opened such a job, or it stands here twice",
             "job NULL: the row is extra; no entry opened such a job, or it stands here twice",
             "job J-2: the row is missing; entry 18 opened the job");
+  }
+
+  @Test
+  void aFindingCarriesNoControlCharacters() throws Exception {
+    ledger.tamper("INSERT INTO job (job) VALUES ('J' || char(27) || '[2J')");
+    assertThat(found(ledger))
+        .containsExactly(
+            "job J?[2J: the row is extra; no entry opened such a job, or it stands here twice");
   }
 
   @Test
