@@ -1,0 +1,74 @@
+package witnessmark.ledger.sqlite;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import witnessmark.ledger.verify.Rows;
+
+/** The rows of a query, each value as SQLite stores it. */
+final class StoredRows implements Rows {
+  private final String where;
+  private final Statement statement;
+  private final ResultSet result;
+
+  StoredRows(String where, Statement statement, ResultSet result) {
+    this.where = where;
+    this.statement = statement;
+    this.result = result;
+  }
+
+  static IOException failure(String where, SQLException e) {
+    return new IOException(where + ": " + e.getMessage() + "; restore the ledger from a backup", e);
+  }
+
+  @Override
+  public boolean next() throws IOException {
+    try {
+      return result.next();
+    } catch (SQLException e) {
+      throw failure(where, e);
+    }
+  }
+
+  @Override
+  public Object value(int column) throws IOException {
+    try {
+      Object value = result.getObject(column + 1);
+      if (value instanceof Integer integer) {
+        return integer.longValue();
+      }
+      return value instanceof String text ? text(text, column) : value;
+    } catch (SQLException e) {
+      throw failure(where, e);
+    }
+  }
+
+  /** The driver decodes bad UTF-8 to U+FFFD, by which different bytes would look the same. */
+  private Object text(String text, int column) throws SQLException {
+    if (text.indexOf('\uFFFD') < 0) {
+      return text;
+    }
+    byte[] bytes = result.getBytes(column + 1);
+    try {
+      StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes));
+      return text;
+    } catch (CharacterCodingException e) {
+      return bytes;
+    }
+  }
+
+  @Override
+  public void close() {
+    try {
+      result.close();
+      statement.close();
+    } catch (SQLException e) {
+      // Nothing was written, so nothing can be lost by a close that fails.
+      return;
+    }
+  }
+}

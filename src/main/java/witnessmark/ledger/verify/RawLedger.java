@@ -1,0 +1,52 @@
+package witnessmark.ledger.verify;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.util.List;
+
+/**
+ * A ledger as it is stored, seen at one moment: every method shows the same state, however often
+ * the bridge appends meanwhile.
+ *
+ * <p>A method throws {@code IOException} when the table is missing or damaged; the message says
+ * which and why.
+ */
+public interface RawLedger extends Closeable {
+  /** The file's {@code application_id}. */
+  long applicationId() throws IOException;
+
+  /** The file's {@code user_version}. */
+  long userVersion() throws IOException;
+
+  /** What the store finds wrong with its own file structure, a sentence each. */
+  List<String> complaints() throws IOException;
+
+  /** {@code n, bytes, link} of table {@code entry}, by {@code n}. */
+  Rows entries() throws IOException;
+
+  /** {@code id, note} of table {@code checkpoint}. */
+  Rows checkpoints() throws IOException;
+
+  /** {@code idx, hash} of one level of table {@code tile}, by {@code idx}. */
+  Rows tiles(int level) throws IOException;
+
+  /** {@code level, idx} of the tiles whose level is not an integer from 1 to {@code top}. */
+  Rows otherTiles(int top) throws IOException;
+
+  /**
+   * {@code n, kind, at, scope, job, station, fastener, wrench, number, operator, verdict, effect,
+   * fingerprint} of table {@code trace}, by {@code n}, and after them one text by which a row can
+   * be compared at a stroke: each of the twelve as text, or U+001E for NULL, with U+001F after it.
+   * That text is NULL when {@code number} is neither integer nor NULL, or another column neither
+   * text nor NULL, or U+001E itself.
+   */
+  Rows traces() throws IOException;
+
+  /**
+   * {@code job, unit, procedure, revision, station, status, opened, ended} of table {@code job}.
+   */
+  Rows jobs() throws IOException;
+
+  @Override
+  void close();
+}

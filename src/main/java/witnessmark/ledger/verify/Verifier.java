@@ -1,0 +1,42 @@
+package witnessmark.ledger.verify;
+
+import java.util.function.LongConsumer;
+
+/**
+ * Recomputes a ledger from its raw entries and names what does not agree: hashes, links, the signed
+ * root, tiles and derived rows.
+ *
+ * <p>Reads every entry once; memory grows with the number of jobs only.
+ */
+public final class Verifier {
+  /** At most so many findings are listed; the others are counted. */
+  public static final int LISTED = 100;
+
+  private Verifier() {}
+
+  /**
+   * Verifies without telling how far it has come.
+   *
+   * @see #verify(RawLedger, String, LongConsumer)
+   */
+  public static Report verify(RawLedger ledger, String verifierKey) {
+    return verify(ledger, verifierKey, n -> {});
+  }
+
+  /**
+   * Verifies a ledger. What cannot be read is a finding, too.
+   *
+   * @param verifierKey the C2SP verifier key of the log, as in {@code ledger.pub}
+   * @param progress hears now and then how many entries are done, and once at the end
+   * @throws IllegalArgumentException when the verifier key is none
+   */
+  public static Report verify(RawLedger ledger, String verifierKey, LongConsumer progress) {
+    VerifierKey key = VerifierKey.parse(verifierKey);
+    Findings findings = new Findings(LISTED);
+    FileCheck.run(ledger, findings);
+    SignedRoot signed = new SignedRoot(ledger, key, findings);
+    try (Walk walk = new Walk(ledger, signed, findings, progress)) {
+      return walk.run();
+    }
+  }
+}
