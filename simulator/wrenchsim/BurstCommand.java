@@ -16,8 +16,8 @@ import wrenchsim.wire.JsonLine;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Publishes numbered events as fast as asked and waits until the broker has acknowledged all;",
-      "after a lost connection, what was not acknowledged is sent again."
+      "Publishes numbered events as fast as asked, until the broker has all of them.",
+      "After a lost connection, what was not acknowledged is sent again."
     })
 final class BurstCommand implements Callable<Integer> {
   @Mixin private BrokerOptions broker;

@@ -26,8 +26,8 @@ import wrenchsim.wire.LinkException;
     mixinStandardHelpOptions = true,
     sortOptions = false,
     description = {
-      "Sends numbered frames on a serial line and waits for every answer; what stays unanswered",
-      "goes out again after two seconds, as docs/simulator-line.md says."
+      "Sends numbered frames on a serial line until every one is answered.",
+      "What stays unanswered goes out again after two seconds."
     })
 final class LineCommand implements Callable<Integer> {
   // A wrench's memory in this simulator; also what keeps a slow bridge from being flooded.

@@ -39,7 +39,15 @@ public final class Main implements Runnable {
         .setUsageHelpWidth(100)
         .setUsageHelpAutoWidth(false)
         .setExecutionExceptionHandler(Main::failed)
+        .setParameterExceptionHandler(Main::refused)
         .execute(args);
+  }
+
+  private static int refused(ParameterException e, String[] args) {
+    CommandLine command = e.getCommandLine();
+    warn(e.getMessage());
+    warn("for help: " + command.getCommandSpec().qualifiedName() + " --help");
+    return command.getCommandSpec().exitCodeOnInvalidInput();
   }
 
   private static int failed(Exception e, CommandLine command, CommandLine.ParseResult result)

@@ -21,10 +21,9 @@ final class RunOptions {
       names = "--clock-start",
       paramLabel = "TIME",
       converter = Converters.OfInstant.class,
-      description = {
-        "Begin a simulated clock at this RFC 3339 time instead of following the computer's;",
-        "with it, runs with the same seed and the same answers give the same truth file, byte for byte."
-      })
+      description =
+          "Begin a simulated clock at this RFC 3339 time instead of following the computer's; "
+              + "with it, runs with the same seed and the same answers give the same truth file, byte for byte.")
   Optional<Instant> clockStart;
 
   @Option(

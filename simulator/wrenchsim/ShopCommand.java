@@ -79,10 +79,9 @@ final class ShopCommand implements Callable<Integer> {
       names = "--mistake",
       paramLabel = "FASTENER=KIND",
       converter = Converters.OfMistake.class,
-      description = {
-        "Something to do wrong at that fastener's first visit: under, over, redeliver, skip,",
-        "skip:NEIGHBOUR, double or loosen; repeatable; again for a fastener: at its next visit."
-      })
+      description =
+          "Something to do wrong at that fastener's first visit: under, over, redeliver, skip, "
+              + "skip:NEIGHBOUR, double or loosen; repeatable; again for a fastener: at its next visit.")
   private List<Converters.Planned> mistakes = new ArrayList<>();
 
   @Option(
@@ -96,10 +95,9 @@ final class ShopCommand implements Callable<Integer> {
       names = "--hardness",
       paramLabel = "DEGREES",
       converter = Converters.OfHardness.class,
-      description = {
-        "Degrees from snug to target of every joint, or hard (30) or soft (360); without it the",
-        "middle of the expected angle window, or else hard."
-      })
+      description =
+          "Degrees from snug to target of every joint, or hard (30) or soft (360); without it the "
+              + "middle of the expected angle window, or else hard.")
   private Optional<Double> hardness;
 
   @Option(

@@ -42,7 +42,7 @@ public record VirtualLine(Path link, String program) implements Line {
     try {
       Files.deleteIfExists(link);
       socat =
-          new ProcessBuilder(program, "-d", "pty,raw,echo=0,link=" + link, "STDIO")
+          new ProcessBuilder(program, "pty,raw,echo=0,link=" + link, "STDIO")
               .redirectError(ProcessBuilder.Redirect.INHERIT)
               .start();
     } catch (IOException e) {

@@ -2,6 +2,7 @@ package wrenchsim.shop;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Random;
+import java.util.SplittableRandom;
 
 /**
  * Independent streams of chance from one seed: each thing that scatters draws from its own, so what
@@ -17,6 +18,7 @@ public final class Chance {
     for (byte b : name.getBytes(StandardCharsets.UTF_8)) {
       hash = (hash ^ (b & 0xFF)) * 0x100000001b3L;
     }
-    return new Random(seed * 0x9E3779B97F4A7C15L + hash);
+    // Random's first values are alike for alike seeds, so the seed goes through a better mixer.
+    return new Random(new SplittableRandom(seed ^ hash).nextLong());
   }
 }

@@ -21,7 +21,7 @@ final class Hands {
   // common practice, no source.
   private static final double AIM_DEVIATION = 0.02;
   private static final double BAND_SHARE = 0.125;
-  private static final double UNDER = 0.85;
+  private static final double UNDER = 0.75;
   private static final double OVER = 1.15;
   private static final Duration LEAST_WORK = Duration.ofSeconds(3);
   private static final double MORE_WORK_MILLIS = 5_000;

@@ -88,6 +88,7 @@ public final class Operator {
         warn.accept(whyUnfinished());
         return Outcome.UNFINISHED;
       }
+      giveUpWhatIsHopeless(heard.get());
       worked = true;
     }
   }
@@ -119,16 +120,19 @@ public final class Operator {
     return tasks.get(habits.anyOrder() ? chance.nextInt(tasks.size()) : 0);
   }
 
-  /** Counts tries at the same work, so that a reading that never helps is not repeated for ever. */
   private void count(ExpectMessage heard) {
     String work = Task.work(heard);
     tries = work.equals(lastWork) ? tries + 1 : 1;
     lastWork = work;
-    if (tries == MOST_TRIES) {
-      hopelessWork = work;
+  }
+
+  /** Stops what never helps, so that no reading is repeated for ever. */
+  private void giveUpWhatIsHopeless(ExpectMessage heard) {
+    if (tries >= MOST_TRIES) {
+      hopelessWork = lastWork;
       warn.accept(
-          "tried %s %d times and it is still expected; this was the last try until something else is expected"
-              .formatted(heard.expect().get(0).fastener(), MOST_TRIES));
+          "tried %s %d times and it is still expected; waiting until something else is"
+              .formatted(heard.expect().get(0).fastener(), tries));
     }
   }
 
@@ -188,6 +192,10 @@ public final class Operator {
     }
     if (verdict.get().spoilsFastener()) {
       spoiled.add(place);
+    }
+    if (verdict.get().changesExpect() && !verdict.get().isLoosened()) {
+      // Undoing alone is no progress: a joint that never fits would be turned to and fro for ever.
+      tries = 0;
     }
     if (verdict.get().changesExpect() && !(verdict.get().isLoosened() && isDue(task, place))) {
       bench.awaitExpect(e -> !Task.work(e).equals(Task.work(task.heard())), habits.verdictWithin());
