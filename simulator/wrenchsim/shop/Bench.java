@@ -17,10 +17,16 @@ public final class Bench {
 
   private final Map<Key, VerdictMessage> verdicts = new HashMap<>();
   private Optional<ExpectMessage> expect = Optional.empty();
+  private long changes;
+  private long changesBefore;
+  private Optional<ExpectMessage> expectBefore = Optional.empty();
   private long lastHeardNanos = System.nanoTime();
 
   /** Takes what the station expects from now on. */
   public synchronized void hear(ExpectMessage message) {
+    if (!expect.map(Task::work).equals(Optional.of(Task.work(message)))) {
+      changes++;
+    }
     expect = Optional.of(message);
     heard();
   }
@@ -41,9 +47,34 @@ public final class Bench {
     return expect;
   }
 
-  /** Forgets verdicts that a reading about to be sent could be confused with. */
-  synchronized void clear(Reading reading) {
+  /**
+   * Makes ready for a reading about to be sent: what comes from now on may be its doing, and no
+   * older verdict is confused with its own.
+   */
+  synchronized void aboutToSend(Reading reading) {
     verdicts.remove(new Key(reading.wrench(), reading.event()));
+    changesBefore = changes;
+    expectBefore = expect;
+  }
+
+  /** Whether other work was expected at least once since the last reading was sent. */
+  synchronized boolean hasOtherWork() {
+    return changes > changesBefore;
+  }
+
+  /** Whether a fastener was due when the last reading was sent. */
+  synchronized boolean wasDue(String fastener) {
+    return expectBefore.stream()
+        .flatMap(e -> e.expect().stream())
+        .anyMatch(due -> due.fastener().equals(fastener));
+  }
+
+  /**
+   * Waits until other work was expected at least once since the last reading was sent, even if it
+   * is the same again by now; or for so long without any message.
+   */
+  synchronized void awaitOtherWork(Duration silence) {
+    await(() -> hasOtherWork() ? expect : Optional.empty(), silence);
   }
 
   /** Waits for an expectation that will do; empty after so long without any message. */

@@ -67,7 +67,7 @@ final class Hands {
       Task task, String fastener, Act act, Measured measured, Optional<Mistake> mistake)
       throws IOException {
     Reading reading = measured.reading();
-    bench.clear(reading);
+    bench.aboutToSend(reading);
     tell(task, fastener, act, measured, mistake);
     task.tool().sender().send(reading);
     if (mistake.isPresent() && mistake.get().kind() == Mistake.Kind.REDELIVER) {

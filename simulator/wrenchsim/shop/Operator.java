@@ -12,7 +12,6 @@ import java.util.function.Consumer;
 import wrenchsim.shop.Mistake.Kind;
 import wrenchsim.truth.Truth;
 import wrenchsim.wire.ExpectMessage;
-import wrenchsim.wire.Expected;
 import wrenchsim.wire.VerdictMessage;
 import wrenchsim.wrench.Reading;
 
@@ -120,6 +119,7 @@ public final class Operator {
     return tasks.get(habits.anyOrder() ? chance.nextInt(tasks.size()) : 0);
   }
 
+  /** Counts tries at the same work. */
   private void count(ExpectMessage heard) {
     String work = Task.work(heard);
     tries = work.equals(lastWork) ? tries + 1 : 1;
@@ -138,7 +138,7 @@ public final class Operator {
 
   private void visit(Task task) throws IOException {
     String fastener = task.due().fastener();
-    if (spoiled.contains(fastener) && hands.isHeld(task, fastener)) {
+    if (spoiled.contains(spoiledName(task, fastener)) && hands.isHeld(task, fastener)) {
       undo(task, fastener, Optional.empty());
       return;
     }
@@ -160,55 +160,46 @@ public final class Operator {
       return;
     }
     if (kind.equals(Optional.of(Kind.DOUBLE))) {
-      hearOut(again(task), place, hands.tighten(task, place, mistake));
+      hearOut(task, place, hands.tighten(task, place, mistake));
     } else if (kind.equals(Optional.of(Kind.LOOSEN))) {
-      undo(again(task), place, mistake);
+      undo(task, place, mistake);
     }
   }
 
   private void undo(Task task, String fastener, Optional<Mistake> mistake) throws IOException {
     Reading reading = hands.loosen(task, fastener, mistake);
     hearOut(task, fastener, reading);
-    spoiled.remove(fastener);
-  }
-
-  /** The same task under what is expected by now. */
-  private Task again(Task task) {
-    return new Task(bench.expect().orElse(task.heard()), task.due(), task.tool());
+    spoiled.remove(spoiledName(task, fastener));
   }
 
   /** Waits for the verdict, and, where it changes what is expected, for that. */
   private void hearOut(Task task, String place, Reading reading) {
     Optional<VerdictMessage> verdict = bench.awaitVerdict(reading, habits.verdictWithin());
-    if (verdict.isEmpty() && isSameWork(task)) {
+    if (verdict.isEmpty() && !bench.hasOtherWork()) {
       warn.accept(
           "no verdict on %s yet; a bridge that has this number already takes it as a repeat (start with another event=N)"
               .formatted(named(reading)));
       verdict = bench.awaitVerdict(reading, habits.idleAfter());
-      deserted = verdict.isEmpty() && isSameWork(task);
+      deserted = verdict.isEmpty() && !bench.hasOtherWork();
     }
     if (verdict.isEmpty()) {
       return;
     }
     if (verdict.get().spoilsFastener()) {
-      spoiled.add(place);
+      spoiled.add(spoiledName(task, place));
     }
     if (verdict.get().changesExpect() && !verdict.get().isLoosened()) {
       // Undoing alone is no progress: a joint that never fits would be turned to and fro for ever.
       tries = 0;
     }
-    if (verdict.get().changesExpect() && !(verdict.get().isLoosened() && isDue(task, place))) {
-      bench.awaitExpect(e -> !Task.work(e).equals(Task.work(task.heard())), habits.verdictWithin());
+    // A fastener that was due before it was undone is simply due still: nothing need change.
+    if (verdict.get().changesExpect() && !(verdict.get().isLoosened() && bench.wasDue(place))) {
+      bench.awaitOtherWork(habits.verdictWithin());
     }
   }
 
-  private boolean isSameWork(Task task) {
-    return bench.expect().map(Task::work).equals(Optional.of(Task.work(task.heard())));
-  }
-
-  /** A fastener that was due before it was undone is simply due still: nothing need change. */
-  private static boolean isDue(Task task, String place) {
-    return task.heard().expect().stream().map(Expected::fastener).anyMatch(place::equals);
+  private static String spoiledName(Task task, String fastener) {
+    return task.heard().unit().or(task.heard()::job).orElse("") + " " + fastener;
   }
 
   private static String named(Reading reading) {

@@ -92,10 +92,12 @@ public final class PaperBridge {
 
   /** What the station expects; {@code disposed} says whether a person has decided for rework. */
   public byte[] expect(boolean disposed) {
+    if (done == fasteners.size()) {
+      return "{\"station\":\"bench-1\",\"state\":\"idle\"}".getBytes(StandardCharsets.UTF_8);
+    }
     String head =
         "{\"station\":\"bench-1\",\"job\":\"J-12\",\"unit\":\"ATR-26-0147\",\"done\":" + done;
-    String state =
-        done == fasteners.size() ? "complete" : nonconforming && !disposed ? "dispose" : "tighten";
+    String state = nonconforming && !disposed ? "dispose" : "tighten";
     String list =
         !state.equals("tighten")
             ? ""

@@ -201,6 +201,15 @@ class OperatorTest {
   }
 
   @Test
+  void aLastFastenerUndoneAfterTheJobWasCompleteIsDoneAgain() throws Exception {
+    List<String> truth = work(1, 0, bridge, "hub/4=loosen");
+    assertThat(field(truth, "fastener"))
+        .containsExactly("hub/1", "hub/2", "hub/3", "hub/4", "hub/4", "hub/4");
+    assertThat(field(truth, "after").subList(3, 6)).containsExactly("tight", "loosened", "tight");
+    assertThat(bridge.isComplete()).isTrue();
+  }
+
+  @Test
   void skipTakesTheNeighbourSoThatTheBridgeBelievesWhatIsNotTrue() throws Exception {
     Path file = directory.resolve("skip.jsonl");
     Mistakes mistakes = new Mistakes(0, Chance.of(1, "mistakes"));
