@@ -1,0 +1,100 @@
+package wrenchsim;
+
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.util.function.Function;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+import wrenchsim.joint.JointSpec;
+import wrenchsim.shop.Mistake;
+import wrenchsim.wire.Topics;
+
+/** Texts of the command line as values; what is wrong with one is said in its own words. */
+final class Converters {
+  private Converters() {}
+
+  private static <T> T converted(String text, Function<String, T> read) {
+    try {
+      return read.apply(text);
+    } catch (IllegalArgumentException | DateTimeException e) {
+      throw new TypeConversionException(e.getMessage());
+    }
+  }
+
+  /** {@code bench-1}. */
+  static final class OfStation implements ITypeConverter<Topics> {
+    @Override
+    public Topics convert(String text) {
+      return converted(text, Topics::new);
+    }
+  }
+
+  /** {@code serial=TW-0417,max=100}. */
+  static final class OfWrench implements ITypeConverter<WrenchOption> {
+    @Override
+    public WrenchOption convert(String text) {
+      return converted(text, WrenchOption::parse);
+    }
+  }
+
+  /** A mistake and the fastener it is for. */
+  record Planned(String fastener, Mistake mistake) {}
+
+  /** {@code carrier-left/3=under} or {@code carrier-left/3=skip:carrier-left/4}. */
+  static final class OfMistake implements ITypeConverter<Planned> {
+    @Override
+    public Planned convert(String text) {
+      return converted(text, OfMistake::planned);
+    }
+
+    private static Planned planned(String text) {
+      String[] sides = text.split("=", 2);
+      if (sides.length != 2 || sides[0].isEmpty()) {
+        throw new IllegalArgumentException(
+            "a mistake is written FASTENER=KIND, e.g. carrier-left/3=under, but got '"
+                + text
+                + "'");
+      }
+      return new Planned(sides[0], Mistake.parse(sides[1]));
+    }
+  }
+
+  /** A fastener or step, as it is. */
+  static final class OfPlace implements ITypeConverter<String> {
+    @Override
+    public String convert(String text) {
+      return text;
+    }
+  }
+
+  /** {@code 2026-11-25T10:00:00Z}. */
+  static final class OfInstant implements ITypeConverter<Instant> {
+    @Override
+    public Instant convert(String text) {
+      return converted(text, t -> OffsetDateTime.parse(t).toInstant());
+    }
+  }
+
+  /** {@code hard}, {@code soft} or degrees. */
+  static final class OfHardness implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      return converted(text, OfHardness::degrees);
+    }
+
+    private static Double degrees(String text) {
+      if (text.equals("hard")) {
+        return JointSpec.HARD;
+      }
+      if (text.equals("soft")) {
+        return JointSpec.SOFT;
+      }
+      if (!text.matches("[0-9]{1,5}(\\.[0-9]{1,6})?") || Double.parseDouble(text) == 0) {
+        throw new IllegalArgumentException(
+            "a joint's hardness is hard, soft, or degrees above 0, but got '" + text + "'");
+      }
+      return Double.valueOf(text);
+    }
+  }
+}

@@ -1,0 +1,68 @@
+package wrenchsim.shop;
+
+import java.util.Arrays;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/**
+ * Something done wrong on purpose at one visit to a fastener.
+ *
+ * @param kind what goes wrong
+ * @param neighbour for {@link Kind#SKIP}: the fastener taken instead, where the script names it
+ */
+public record Mistake(Kind kind, Optional<String> neighbour) {
+
+  /** What can go wrong. */
+  public enum Kind {
+    /** Stops below the band. */
+    UNDER,
+    /** Pulls through the band. */
+    OVER,
+    /** Does it right; the wrench sends the same message twice. */
+    REDELIVER,
+    /** Leaves the fastener out and takes its neighbour for it. */
+    SKIP,
+    /** Does it right, then takes the same fastener for the next one. */
+    DOUBLE,
+    /** Does it right, then undoes it. */
+    LOOSEN;
+
+    /** The word on the command line and in the truth file. */
+    public String word() {
+      return name().toLowerCase(java.util.Locale.ROOT);
+    }
+  }
+
+  public Mistake {
+    Objects.requireNonNull(kind, "kind");
+    if (neighbour.isPresent() && kind != Kind.SKIP) {
+      throw new IllegalArgumentException(
+          "only skip names a neighbour, but got " + kind.word() + ":" + neighbour.get());
+    }
+  }
+
+  /** A mistake of this kind. */
+  public static Mistake of(Kind kind) {
+    return new Mistake(kind, Optional.empty());
+  }
+
+  /** Reads {@code under}, {@code over} … or {@code skip:NEIGHBOUR}. */
+  public static Mistake parse(String text) {
+    String[] parts = text.split(":", 2);
+    Kind kind =
+        Arrays.stream(Kind.values())
+            .filter(k -> k.word().equals(parts[0]))
+            .findFirst()
+            .orElseThrow(
+                () ->
+                    new IllegalArgumentException(
+                        "a mistake is one of %s or skip:NEIGHBOUR, but got '%s'"
+                            .formatted(allowed(), text)));
+    return new Mistake(kind, parts.length == 2 ? Optional.of(parts[1]) : Optional.empty());
+  }
+
+  private static String allowed() {
+    return Arrays.stream(Kind.values()).map(Kind::word).collect(Collectors.joining(", "));
+  }
+}

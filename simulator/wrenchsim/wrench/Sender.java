@@ -1,0 +1,13 @@
+package wrenchsim.wrench;
+
+import java.io.IOException;
+
+/** The way a wrench speaks: takes a reading and keeps it until the other side has taken it. */
+public interface Sender {
+  /**
+   * Sends a reading; the very same bytes when called with the same reading again.
+   *
+   * @throws IOException when the wire has been dead for too long
+   */
+  void send(Reading reading) throws IOException;
+}
