@@ -24,6 +24,7 @@ import witnessmark.link.Inbox;
 final class Session implements MqttCallback {
   private static final Logger logger = LoggerFactory.getLogger(Session.class);
   private static final Duration ANSWER_LIMIT = Duration.ofSeconds(15);
+  private static final Duration GOODBYE_LIMIT = Duration.ofSeconds(1);
   private static final Duration PUBLISH_LIMIT = Duration.ofSeconds(5);
 
   private final MqttSettings settings;
@@ -60,8 +61,9 @@ final class Session implements MqttCallback {
   /** Connects and subscribes; returns early without either when given up. */
   void open(BooleanSupplier givenUp) throws BrokerException {
     try {
-      await(client.connect(options()), ANSWER_LIMIT, givenUp);
-      if (givenUp.getAsBoolean() || settings.subscriptions().isEmpty()) {
+      Answer connected = new Answer();
+      client.connect(options(), null, connected);
+      if (connected.await(ANSWER_LIMIT, givenUp) == null || settings.subscriptions().isEmpty()) {
         return;
       }
       // Always, even when the broker knows the session: one that lost its store would leave this
@@ -69,9 +71,11 @@ final class Session implements MqttCallback {
       String[] filters = settings.subscriptions().toArray(String[]::new);
       int[] qos = new int[filters.length];
       Arrays.fill(qos, 1);
-      IMqttToken granted = client.subscribe(filters, qos);
-      await(granted, ANSWER_LIMIT, () -> givenUp.getAsBoolean() || lost != null);
-      if (granted.isComplete()) {
+      Answer subscribed = new Answer();
+      client.subscribe(filters, qos, null, subscribed);
+      IMqttToken granted =
+          subscribed.await(ANSWER_LIMIT, () -> givenUp.getAsBoolean() || lost != null);
+      if (granted != null) {
         Optional<String> fault = Granted.fault(settings.subscriptions(), granted.getGrantedQos());
         if (fault.isPresent()) {
           throw new BrokerException(settings.url() + ": " + fault.get(), null);
@@ -100,9 +104,9 @@ final class Session implements MqttCallback {
 
   boolean publish(String topic, byte[] payload, boolean retained) {
     try {
-      IMqttDeliveryToken token = client.publish(topic, payload, 1, retained);
-      await(token, PUBLISH_LIMIT, this::over);
-      return token.isComplete() && token.getException() == null;
+      Answer taken = new Answer();
+      client.publish(topic, payload, 1, retained, null, taken);
+      return taken.await(PUBLISH_LIMIT, () -> lost != null) != null;
     } catch (MqttException e) {
       return false;
     }
@@ -122,11 +126,24 @@ final class Session implements MqttCallback {
     }
     acks.end();
     try {
-      client.disconnectForcibly(0, 1_000, lost == null);
+      sayGoodbye();
       client.close(true);
     } catch (MqttException e) {
       // It is of no more use either way; the next attempt takes a new client.
       logger.atDebug().addKeyValue("link", settings.name()).setCause(e).log("client not closed");
+    }
+  }
+
+  private void sayGoodbye() throws MqttException {
+    try {
+      if (client.isConnected()) {
+        Answer gone = new Answer();
+        client.disconnect(0, null, gone);
+        gone.await(GOODBYE_LIMIT, () -> false);
+      }
+    } finally {
+      // Also ends an attempt to connect that is still under way.
+      client.disconnectForcibly(0, 1, false);
     }
   }
 
@@ -206,25 +223,5 @@ final class Session implements MqttCallback {
       options.setSocketFactory(Tls.sockets(settings));
     }
     return options;
-  }
-
-  /**
-   * Waits until the token is answered, refused (thrown), given up, or the time is over (thrown).
-   */
-  private static void await(IMqttToken token, Duration limit, BooleanSupplier givenUp)
-      throws MqttException {
-    long deadline = System.nanoTime() + limit.toNanos();
-    while (!token.isComplete() && !givenUp.getAsBoolean()) {
-      try {
-        token.waitForCompletion(100);
-      } catch (MqttException e) {
-        boolean notYet =
-            e.getReasonCode() == MqttException.REASON_CODE_CLIENT_TIMEOUT
-                && token.getException() == null;
-        if (!notYet || System.nanoTime() > deadline) {
-          throw e;
-        }
-      }
-    }
   }
 }
