@@ -1,0 +1,32 @@
+package witnessmark.link;
+
+import java.time.Instant;
+import java.util.Objects;
+import witnessmark.torque.Label;
+
+/**
+ * A message as it came off a wire, nothing read into it yet.
+ *
+ * @param link the name of the link it came over
+ * @param channel where on the link: the MQTT topic, or the port's name
+ * @param bytes exactly what arrived; owned by the delivery, not to be changed
+ * @param at when the bridge took it
+ * @param redelivered whether the sender says it may have sent it before
+ * @param acknowledge tells the sender that the message is safely on record; may be run from any
+ *     thread, more than once, and after the link is gone: then the sender will send it again
+ */
+public record Delivery(
+    String link,
+    String channel,
+    byte[] bytes,
+    Instant at,
+    boolean redelivered,
+    Runnable acknowledge) {
+  public Delivery {
+    Label.check("link", link);
+    Objects.requireNonNull(channel, "channel");
+    Objects.requireNonNull(bytes, "bytes");
+    Objects.requireNonNull(at, "at");
+    Objects.requireNonNull(acknowledge, "acknowledge");
+  }
+}

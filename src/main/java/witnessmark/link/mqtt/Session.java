@@ -1,0 +1,227 @@
+package witnessmark.link.mqtt;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
+import org.eclipse.paho.client.mqttv3.IMqttDeliveryToken;
+import org.eclipse.paho.client.mqttv3.IMqttToken;
+import org.eclipse.paho.client.mqttv3.MqttAsyncClient;
+import org.eclipse.paho.client.mqttv3.MqttCallback;
+import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
+import org.eclipse.paho.client.mqttv3.MqttException;
+import org.eclipse.paho.client.mqttv3.MqttMessage;
+import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import witnessmark.link.Delivery;
+import witnessmark.link.Inbox;
+
+/** One connection to the broker, from its opening to its end; never opened twice. */
+final class Session implements MqttCallback {
+  private static final Logger logger = LoggerFactory.getLogger(Session.class);
+  private static final Duration ANSWER_LIMIT = Duration.ofSeconds(15);
+  private static final Duration GOODBYE_LIMIT = Duration.ofSeconds(1);
+  private static final Duration PUBLISH_LIMIT = Duration.ofSeconds(5);
+
+  private final MqttSettings settings;
+  private final Inbox inbox;
+  private final Supplier<Instant> clock;
+  private final Runnable wake;
+  private final Trouble trouble;
+  private final MqttAsyncClient client;
+  private final AckOrder acks = new AckOrder(this::sendAck);
+
+  private volatile boolean full;
+  private volatile boolean leaving;
+  private volatile String lost;
+
+  /**
+   * @param wake run when the session is over, from the library's threads; must not block
+   */
+  Session(MqttSettings settings, Inbox inbox, Supplier<Instant> clock, Runnable wake)
+      throws BrokerException {
+    this.settings = settings;
+    this.inbox = inbox;
+    this.clock = clock;
+    this.wake = wake;
+    this.trouble = new Trouble(settings);
+    try {
+      client = new MqttAsyncClient(settings.url(), settings.clientId(), new MemoryPersistence());
+    } catch (MqttException e) {
+      throw new BrokerException(trouble.connecting(e), e);
+    }
+    client.setManualAcks(true);
+    client.setCallback(this);
+  }
+
+  /** Connects and subscribes; returns early without either when given up. */
+  void open(BooleanSupplier givenUp) throws BrokerException {
+    try {
+      Answer connected = new Answer();
+      client.connect(options(), null, connected);
+      if (connected.await(ANSWER_LIMIT, givenUp) == null || settings.subscriptions().isEmpty()) {
+        return;
+      }
+      // Always, even when the broker knows the session: one that lost its store would leave this
+      // link connected and deaf.
+      String[] filters = settings.subscriptions().toArray(String[]::new);
+      int[] qos = new int[filters.length];
+      Arrays.fill(qos, 1);
+      Answer subscribed = new Answer();
+      client.subscribe(filters, qos, null, subscribed);
+      IMqttToken granted =
+          subscribed.await(ANSWER_LIMIT, () -> givenUp.getAsBoolean() || lost != null);
+      if (granted != null) {
+        Optional<String> fault = Granted.fault(settings.subscriptions(), granted.getGrantedQos());
+        if (fault.isPresent()) {
+          throw new BrokerException(settings.url() + ": " + fault.get(), null);
+        }
+      }
+    } catch (MqttException | IllegalArgumentException e) {
+      throw new BrokerException(
+          e instanceof MqttException ? trouble.connecting(e) : e.getMessage(), e);
+    }
+  }
+
+  /** Whether the connection is of no more use. */
+  boolean over() {
+    return full || lost != null;
+  }
+
+  /** Whether it is over because the inbox had no room. */
+  boolean full() {
+    return full;
+  }
+
+  /** Why the connection broke, if it did. */
+  Optional<String> lost() {
+    return Optional.ofNullable(lost);
+  }
+
+  boolean publish(String topic, byte[] payload, boolean retained) {
+    try {
+      Answer taken = new Answer();
+      client.publish(topic, payload, 1, retained, null, taken);
+      return taken.await(PUBLISH_LIMIT, () -> lost != null) != null;
+    } catch (MqttException e) {
+      return false;
+    }
+  }
+
+  /**
+   * Ends the connection with a goodbye, so that the broker does not publish the last will.
+   *
+   * @param grace how long to wait for messages already taken to be acknowledged: what is not
+   *     acknowledged by then comes again
+   */
+  void leave(Duration grace) {
+    leaving = true;
+    long deadline = System.nanoTime() + grace.toNanos();
+    while (acks.open() > 0 && lost == null && System.nanoTime() < deadline) {
+      LockSupport.parkNanos(5_000_000);
+    }
+    acks.end();
+    try {
+      sayGoodbye();
+      client.close(true);
+    } catch (MqttException e) {
+      // It is of no more use either way; the next attempt takes a new client.
+      logger.atDebug().addKeyValue("link", settings.name()).setCause(e).log("client not closed");
+    }
+  }
+
+  private void sayGoodbye() throws MqttException {
+    try {
+      if (client.isConnected()) {
+        Answer gone = new Answer();
+        client.disconnect(0, null, gone);
+        gone.await(GOODBYE_LIMIT, () -> false);
+      }
+    } finally {
+      // Also ends an attempt to connect that is still under way.
+      client.disconnectForcibly(0, 1, false);
+    }
+  }
+
+  @Override
+  public void messageArrived(String topic, MqttMessage message) {
+    // After one refusal all that follow are refused too: the broker sends them again in order.
+    if (full || leaving || lost != null) {
+      return;
+    }
+    try {
+      if (!take(topic, message)) {
+        full = true;
+        wake.run();
+      }
+    } catch (RuntimeException e) {
+      // The library drops the connection silently when this method throws.
+      logger.atError().addKeyValue("link", settings.name()).setCause(e).log("inbox failed");
+      lost = settings.url() + ": left, because the bridge failed to take a message: " + e;
+      wake.run();
+    }
+  }
+
+  @Override
+  public void connectionLost(Throwable cause) {
+    logger.atDebug().addKeyValue("link", settings.name()).setCause(cause).log("connection lost");
+    if (lost == null) {
+      lost = trouble.lost();
+    }
+    wake.run();
+  }
+
+  @Override
+  public void deliveryComplete(IMqttDeliveryToken token) {
+    // publish waits on the token itself
+  }
+
+  private boolean take(String topic, MqttMessage message) {
+    boolean owes = message.getQos() > 0;
+    boolean taken =
+        inbox.offer(
+            new Delivery(
+                settings.name(),
+                topic,
+                message.getPayload(),
+                clock.get(),
+                // A retained message comes again at every subscription.
+                message.isDuplicate() || message.isRetained(),
+                owes ? acks.owe(message.getId()) : () -> {}));
+    if (!taken && owes) {
+      acks.disown();
+    }
+    return taken;
+  }
+
+  private void sendAck(int id) {
+    try {
+      client.messageArrivedComplete(id, 1);
+    } catch (MqttException e) {
+      // The broker will send the message again.
+      logger.atDebug().addKeyValue("link", settings.name()).setCause(e).log("not acknowledged");
+    }
+  }
+
+  private MqttConnectOptions options() {
+    MqttConnectOptions options = new MqttConnectOptions();
+    options.setMqttVersion(MqttConnectOptions.MQTT_VERSION_3_1_1);
+    options.setCleanSession(false);
+    options.setAutomaticReconnect(false);
+    options.setKeepAliveInterval(15);
+    options.setConnectionTimeout(10);
+    options.setMaxInflight(64);
+    options.setWill(settings.willTopic(), settings.will(), 1, true);
+    settings.user().ifPresent(options::setUserName);
+    settings.password().ifPresent(password -> options.setPassword(password.toCharArray()));
+    if (settings.tls()) {
+      options.setHttpsHostnameVerificationEnabled(true);
+      options.setSocketFactory(Tls.sockets(settings));
+    }
+    return options;
+  }
+}
