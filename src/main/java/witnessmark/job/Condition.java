@@ -1,0 +1,71 @@
+package witnessmark.job;
+
+import java.util.OptionalLong;
+
+/**
+ * How a fastener stands, as far as the record shows.
+ *
+ * @param done how many of its passes are done, from the first
+ * @param nonconformity the entry that made it nonconforming, while no disposition closed that
+ * @param nonconformingPass the pass that entry was judged against
+ * @param rework whether it is to be loosened or replaced and then tightened anew
+ * @param scrapped whether it was given up
+ * @param last the newest entry about it
+ */
+public record Condition(
+    int done,
+    OptionalLong nonconformity,
+    int nonconformingPass,
+    boolean rework,
+    boolean scrapped,
+    OptionalLong last) {
+  /** Loose and untouched. */
+  public static final Condition LOOSE =
+      new Condition(0, OptionalLong.empty(), 0, false, false, OptionalLong.empty());
+
+  /** Whether a disposition is awaited. */
+  public boolean nonconforming() {
+    return nonconformity.isPresent();
+  }
+
+  /** Whether the pass stands: done, and nothing open about the fastener. */
+  public boolean stands(int pass) {
+    return done > pass && !nonconforming();
+  }
+
+  /** Whether it has been tightened at all, well or badly. */
+  public boolean touched() {
+    return done > 0 || nonconforming();
+  }
+
+  Condition at(long entry) {
+    return new Condition(
+        done, nonconformity, nonconformingPass, rework, scrapped, OptionalLong.of(entry));
+  }
+
+  Condition credited(int pass) {
+    return new Condition(pass + 1, nonconformity, nonconformingPass, false, scrapped, last);
+  }
+
+  Condition atMost(int passes) {
+    return new Condition(
+        Math.min(done, passes), nonconformity, nonconformingPass, rework, scrapped, last);
+  }
+
+  Condition failed(long entry, int pass) {
+    return new Condition(done, OptionalLong.of(entry), pass, rework, scrapped, last);
+  }
+
+  Condition toRework() {
+    return new Condition(0, OptionalLong.empty(), 0, true, scrapped, last);
+  }
+
+  Condition conceded() {
+    return new Condition(
+        Math.max(done, nonconformingPass + 1), OptionalLong.empty(), 0, false, scrapped, last);
+  }
+
+  Condition scrap() {
+    return new Condition(done, nonconformity, nonconformingPass, rework, true, last);
+  }
+}

@@ -1,0 +1,170 @@
+package witnessmark.job;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.UnaryOperator;
+import witnessmark.entry.Entry;
+import witnessmark.wrench.Wrench;
+
+/**
+ * All that decisions are made on: the registers, the released procedures and the unfinished jobs.
+ *
+ * <p>A fold over the log and nothing else. Jobs that ended leave no trace in it, so that it can be
+ * rebuilt from the registers' entries and those of the unfinished jobs alone.
+ *
+ * @param size how many entries it has taken in, which is the next entry's number
+ * @param operators by badge
+ * @param wrenches by serial number
+ * @param procedures released revisions, oldest first
+ * @param jobs open and suspended jobs by name
+ * @param operatorAt who works at a station, by station
+ */
+public record Shop(
+    long size,
+    Map<String, Operator> operators,
+    Map<String, Wrench> wrenches,
+    List<Released> procedures,
+    Map<String, JobState> jobs,
+    Map<String, String> operatorAt) {
+  /** Before entry 0. */
+  public static final Shop EMPTY = new Shop(0, Map.of(), Map.of(), List.of(), Map.of(), Map.of());
+
+  /** The open job at a station. */
+  public Optional<JobState> active(String station) {
+    return jobs.values().stream()
+        .filter(j -> j.status() == Status.OPEN && j.station().equals(station))
+        .findFirst();
+  }
+
+  /** The revision of a procedure. */
+  public Optional<Released> released(String procedure, String revision) {
+    return procedures.stream()
+        .filter(r -> r.procedure().equals(procedure) && r.revision().equals(revision))
+        .findFirst();
+  }
+
+  /** The revision of a procedure that was released last. */
+  public Optional<Released> newest(String procedure) {
+    return procedures.stream()
+        .filter(r -> r.procedure().equals(procedure))
+        .reduce((older, newer) -> newer);
+  }
+
+  /** The same shop, counting entries up to a size without their content. */
+  public Shop sized(long entries) {
+    return new Shop(entries, operators, wrenches, procedures, jobs, operatorAt);
+  }
+
+  /**
+   * The shop after entry {@code n}.
+   *
+   * @throws IllegalStateException when the entry does not fit the state, which means that the log
+   *     and this program disagree
+   */
+  public Shop after(long n, Entry entry) {
+    return change(n, entry).sized(n + 1);
+  }
+
+  private Shop change(long n, Entry entry) {
+    if (entry instanceof Entry.OperatorEnrolled e) {
+      return new Shop(
+          size,
+          put(operators, e.operator(), new Operator(e.operator(), e.name())),
+          wrenches,
+          procedures,
+          jobs,
+          operatorAt);
+    } else if (entry instanceof Entry.WrenchEnrolled e) {
+      return new Shop(
+          size, operators, put(wrenches, e.wrench(), wrench(n, e)), procedures, jobs, operatorAt);
+    } else if (entry instanceof Entry.ProcedureReleased e) {
+      List<Released> more = new java.util.ArrayList<>(procedures);
+      more.add(new Released(e.procedure(), e.revision(), e.text(), n));
+      return new Shop(size, operators, wrenches, List.copyOf(more), jobs, operatorAt);
+    } else if (entry instanceof Entry.OperatorAtStation e) {
+      return new Shop(
+          size, operators, wrenches, procedures, jobs, put(operatorAt, e.station(), e.operator()));
+    } else if (entry instanceof Entry.JobOpened e) {
+      return withJobs(put(jobs, e.job(), open(e)));
+    } else if (entry instanceof Entry.JobSuspended e) {
+      return job(e.job(), j -> j.withStatus(Status.SUSPENDED, j.station()));
+    } else if (entry instanceof Entry.JobResumed e) {
+      return job(e.job(), j -> j.withStatus(Status.OPEN, e.station()));
+    } else if (entry instanceof Entry.JobClosed e) {
+      return job(e.job(), j -> null);
+    } else if (entry instanceof Entry.JobAbandoned e) {
+      return job(e.job(), j -> null);
+    } else if (entry instanceof Entry.Attested e) {
+      return job(e.job(), j -> JobFold.attested(j, n, e));
+    } else if (entry instanceof Entry.Measured e) {
+      return job(e.job(), j -> JobFold.measured(j, n, e));
+    } else if (entry instanceof Entry.Disposed e) {
+      return job(e.job(), j -> JobFold.disposed(j, n, e));
+    } else if (entry instanceof Entry.Assigned e) {
+      return job(e.job(), j -> JobFold.assigned(j, n, e));
+    } else if (entry instanceof Entry.SetAside e) {
+      return job(e.job(), j -> JobFold.setAside(j, e));
+    } else if (entry instanceof Entry.TorqueTaken e) {
+      return e.job().map(name -> job(name, j -> JobFold.torque(j, n, e))).orElse(this);
+    } else if (entry instanceof Entry.Scan e) {
+      return e.job().map(name -> job(name, j -> j.withNamed(e.fastener()))).orElse(this);
+    } else if (entry instanceof Entry.LogOpened || entry instanceof Entry.Refused) {
+      return this;
+    }
+    throw new IllegalStateException("no fold for " + entry.getClass());
+  }
+
+  private JobState open(Entry.JobOpened e) {
+    Released released =
+        released(e.procedure(), e.revision())
+            .orElseThrow(
+                () ->
+                    new IllegalStateException(
+                        "job "
+                            + e.job()
+                            + " follows "
+                            + e.procedure()
+                            + ", which is not released"));
+    return JobState.opened(e.job(), e.unit(), e.station(), new Plan(released.parse()));
+  }
+
+  private static Wrench wrench(long n, Entry.WrenchEnrolled e) {
+    return new Wrench(
+        e.wrench(),
+        e.low(),
+        e.high(),
+        e.calibrated(),
+        e.due(),
+        e.certificate(),
+        e.uncertainty(),
+        n);
+  }
+
+  private Shop job(String name, UnaryOperator<JobState> change) {
+    JobState before = jobs.get(name);
+    if (before == null) {
+      throw new IllegalStateException("an entry is about job " + name + ", which is not open");
+    }
+    JobState after = change.apply(before);
+    Map<String, JobState> changed = new HashMap<>(jobs);
+    if (after == null) {
+      changed.remove(name);
+    } else {
+      changed.put(name, after);
+    }
+    return withJobs(Map.copyOf(changed));
+  }
+
+  private Shop withJobs(Map<String, JobState> changed) {
+    return new Shop(size, operators, wrenches, procedures, changed, operatorAt);
+  }
+
+  private static <V> Map<String, V> put(Map<String, V> map, String key, V value) {
+    Map<String, V> copy = new TreeMap<>(map);
+    copy.put(key, value);
+    return java.util.Collections.unmodifiableMap(copy);
+  }
+}

@@ -1,0 +1,38 @@
+package witnessmark.match;
+
+import java.util.List;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import witnessmark.entry.Reason;
+import witnessmark.job.Condition;
+import witnessmark.job.JobState;
+
+/** Places a loosening whose fastener nobody named. */
+final class Loosening {
+  private Loosening() {}
+
+  static Placement of(JobState job) {
+    List<Integer> rework = where(job, Condition::rework);
+    if (rework.size() == 1) {
+      return on(job, rework.get(0), Reason.LOOSENED_FOR_REWORK);
+    }
+    List<Integer> tight = where(job, Condition::touched);
+    if (tight.size() == 1) {
+      return on(job, tight.get(0), Reason.ONLY_ONE_TIGHT);
+    }
+    return Placement.nowhere(
+        Reason.LOOSENED_WHICH, tight.stream().map(f -> job.plan().name(f)).toList());
+  }
+
+  private static List<Integer> where(JobState job, Predicate<Condition> holds) {
+    return IntStream.range(0, job.plan().fasteners())
+        .filter(f -> holds.test(job.condition(f)))
+        .boxed()
+        .toList();
+  }
+
+  private static Placement on(JobState job, int fastener, Reason reason) {
+    int pass = Math.max(0, job.condition(fastener).done() - 1);
+    return Placement.on(reason, fastener, job.plan().stage(fastener, pass));
+  }
+}

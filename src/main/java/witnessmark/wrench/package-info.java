@@ -1,0 +1,2 @@
+/** The tool: its range, and the calibration in force at a moment. */
+package witnessmark.wrench;
