@@ -1,0 +1,17 @@
+package witnessmark.desk;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import witnessmark.entry.Entry;
+import witnessmark.job.Shop;
+
+/** Ends a job incomplete, with a reason. */
+public record AbandonJob(String job, Optional<String> by, String because) implements Command {
+  @Override
+  public List<Entry> decide(Shop shop, Instant at) {
+    Ask.operator(shop, by);
+    Ask.job(shop, job);
+    return List.of(new Entry.JobAbandoned(at, job, by, because));
+  }
+}

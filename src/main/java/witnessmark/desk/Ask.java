@@ -1,0 +1,47 @@
+package witnessmark.desk;
+
+import java.util.Optional;
+import java.util.OptionalInt;
+import witnessmark.job.JobState;
+import witnessmark.job.Shop;
+
+/** What commands ask of the shop, declining in plain words when the answer is no. */
+final class Ask {
+  private Ask() {}
+
+  static JobState job(Shop shop, String job) {
+    JobState state = shop.jobs().get(job);
+    if (state == null) {
+      String open =
+          shop.jobs().isEmpty() ? "none is" : String.join(", ", shop.jobs().keySet()) + " are";
+      throw new Declined("No job " + job + " is open or suspended; " + open + ".");
+    }
+    return state;
+  }
+
+  static void operator(Shop shop, String badge) {
+    if (!shop.operators().containsKey(badge)) {
+      throw new Declined(
+          "Badge " + badge + " is not enrolled; enrol it first (operator enrol " + badge + ").");
+    }
+  }
+
+  static void operator(Shop shop, Optional<String> badge) {
+    badge.ifPresent(b -> operator(shop, b));
+  }
+
+  static int fastener(JobState job, String name) {
+    OptionalInt found = job.plan().fastener(name);
+    if (found.isEmpty()) {
+      throw new Declined(
+          "Procedure "
+              + job.plan().procedure().id()
+              + " has no fastener \""
+              + name
+              + "\"; they are named step/position, e.g. "
+              + job.plan().name(0)
+              + ".");
+    }
+    return found.getAsInt();
+  }
+}

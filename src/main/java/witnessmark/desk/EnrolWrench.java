@@ -1,0 +1,42 @@
+package witnessmark.desk;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import witnessmark.entry.Entry;
+import witnessmark.job.Shop;
+import witnessmark.torque.Digits;
+import witnessmark.torque.Label;
+import witnessmark.torque.Torque;
+import witnessmark.wrench.Wrench;
+
+/** Makes a wrench known, or renews its data. */
+public record EnrolWrench(
+    String serial,
+    Torque low,
+    Torque high,
+    Instant calibrated,
+    Instant due,
+    Optional<String> certificate,
+    Optional<Digits> uncertainty,
+    Optional<String> by)
+    implements Command {
+  /**
+   * @throws IllegalArgumentException when the range or the calibration interval is upside down
+   */
+  public EnrolWrench {
+    Label.check("wrench", serial);
+    new Wrench(serial, low, high, calibrated, due, certificate, uncertainty, 0);
+  }
+
+  @Override
+  public List<Entry> decide(Shop shop, Instant at) {
+    Ask.operator(shop, by);
+    if (calibrated.isAfter(at)) {
+      throw new Declined("The calibration date " + calibrated + " lies in the future.");
+    }
+    return List.of(
+        new Entry.WrenchEnrolled(
+            at, serial, low, high, calibrated, due, certificate, uncertainty, by));
+  }
+}

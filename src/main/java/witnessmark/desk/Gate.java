@@ -1,0 +1,53 @@
+package witnessmark.desk;
+
+import java.util.Optional;
+import java.util.stream.Collectors;
+import witnessmark.job.JobState;
+import witnessmark.job.Status;
+import witnessmark.procedure.Stage;
+import witnessmark.procedure.Step;
+
+/** Finds the attest or measure step that a person wants to satisfy. */
+final class Gate {
+  private Gate() {}
+
+  static <T extends Step> T due(JobState job, String id, Class<T> kind, String verb) {
+    if (job.status() == Status.SUSPENDED) {
+      throw new Declined("Job " + job.job() + " is suspended; resume it first.");
+    }
+    Optional<Stage> stage =
+        job.plan().stages().stream()
+            .filter(s -> s.step().id().equals(id) && kind.isInstance(s.step()))
+            .findFirst();
+    if (stage.isEmpty()) {
+      String some =
+          job.plan().procedure().steps().stream()
+              .filter(kind::isInstance)
+              .map(Step::id)
+              .collect(Collectors.joining(", "));
+      throw new Declined(
+          "Procedure "
+              + job.plan().procedure().id()
+              + " has no step \""
+              + id
+              + "\" to "
+              + verb
+              + "; "
+              + (some.isEmpty() ? "it has none of that kind" : "it has " + some)
+              + ".");
+    }
+    if (job.done(stage.get())) {
+      throw new Declined("Step " + id + " is done already (entry " + job.gates().get(id) + ").");
+    }
+    if (!job.openStages().contains(stage.get())) {
+      String first =
+          stage.get().requires().stream()
+              .map(r -> job.plan().stages().get(r))
+              .filter(r -> !job.done(r))
+              .map(Stage::key)
+              .collect(Collectors.joining(", "));
+      throw new Declined("Step " + id + " is not due yet: first " + first + ".");
+    }
+    return kind.cast(stage.get().step());
+  }
+}

@@ -1,0 +1,49 @@
+package witnessmark.desk;
+
+import java.util.ArrayList;
+import java.util.List;
+import witnessmark.job.Condition;
+import witnessmark.job.JobState;
+import witnessmark.procedure.Stage;
+import witnessmark.procedure.TightenStep;
+
+/** What a job still lacks, a line each. */
+public final class Missing {
+  private Missing() {}
+
+  /** The open questions, nonconforming fasteners, pending passes and gates, in that order. */
+  public static List<String> of(JobState job) {
+    List<String> lines = new ArrayList<>();
+    job.questions().stream()
+        .sorted()
+        .forEach(n -> lines.add("entry " + n + " asks which fastener it was (assign " + n + ")"));
+    for (int f : job.nonconforming()) {
+      Condition c = job.condition(f);
+      lines.add(
+          job.plan().name(f)
+              + (c.scrapped()
+                  ? " was scrapped: the job can only be abandoned"
+                  : " is nonconforming since entry "
+                      + c.nonconformity().getAsLong()
+                      + " (dispose)"));
+    }
+    job.plan().stages().stream().filter(s -> !job.done(s)).forEach(s -> lines.addAll(of(job, s)));
+    return lines;
+  }
+
+  private static List<String> of(JobState job, Stage stage) {
+    if (!(stage.step() instanceof TightenStep step)) {
+      return List.of(stage.step().id() + " is not confirmed or measured: " + stage.step().title());
+    }
+    List<String> lines = new ArrayList<>();
+    int first = job.plan().first(step);
+    for (int i = 0; i < step.positions().size(); i++) {
+      Condition c = job.condition(first + i);
+      if (!c.nonconforming() && !c.stands(stage.pass())) {
+        lines.add(
+            step.fastener(i) + " lacks its " + step.passes().get(stage.pass()).name() + " pass");
+      }
+    }
+    return lines;
+  }
+}
