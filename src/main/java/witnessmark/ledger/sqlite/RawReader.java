@@ -25,7 +25,7 @@ import witnessmark.ledger.verify.Rows;
  */
 public final class RawReader implements RawLedger {
   private static final byte[] HEADER = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
-  private static final long APPLICATION_ID = 1465208641;
+  private static final long APPLICATION_ID = 1465142593;
   private static final long NEWEST_VERSION = 1;
   private static final int BUSY_MS = 5000;
   private static final int COMPLAINTS = 10;

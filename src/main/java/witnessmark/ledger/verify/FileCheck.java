@@ -4,7 +4,7 @@ import java.io.IOException;
 
 /** Checks what the database file says about itself. */
 final class FileCheck {
-  private static final long APPLICATION_ID = 1465208641;
+  private static final long APPLICATION_ID = 1465142593;
   private static final long USER_VERSION = 1;
 
   private FileCheck() {}

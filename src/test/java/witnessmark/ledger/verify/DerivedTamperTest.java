@@ -204,7 +204,7 @@ class DerivedTamperTest extends LedgerTest {
     ledger.tamper("PRAGMA user_version = 0");
     assertThat(found(ledger))
         .containsExactly(
-            "file: its application_id is 5, expected 1465208641",
+            "file: its application_id is 5, expected 1465142593",
             "file: its user_version is 0, expected 1");
   }
 }

@@ -79,7 +79,7 @@ final class LedgerFile {
   private void schema(Connection db) throws SQLException {
     try (Statement s = db.createStatement()) {
       s.execute("PRAGMA journal_mode = WAL");
-      s.execute("PRAGMA application_id = 1465208641");
+      s.execute("PRAGMA application_id = 1465142593");
       s.execute("PRAGMA user_version = 1");
       s.execute(
           "CREATE TABLE entry (n INTEGER PRIMARY KEY, bytes BLOB NOT NULL, link BLOB NOT NULL)");

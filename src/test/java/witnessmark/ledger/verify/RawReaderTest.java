@@ -45,7 +45,7 @@ class RawReaderTest extends LedgerTest {
     refused(
         other.file(),
         other.file()
-            + " is a database but not a ledger: expected application_id 1465208641 and a table"
+            + " is a database but not a ledger: expected application_id 1465142593 and a table"
             + " entry; name the bridge's ledger.db");
   }
 

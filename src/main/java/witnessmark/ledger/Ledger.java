@@ -1,0 +1,48 @@
+package witnessmark.ledger;
+
+import java.util.List;
+
+/**
+ * The log, open for appending. Any number of processes may have it open; each append first takes in
+ * what others appended. For one thread.
+ */
+public interface Ledger extends AutoCloseable {
+  /**
+   * The entries that the state of the shop follows from: those about the shop, and those of
+   * unfinished jobs, by number. The first transaction then tells what was appended after them.
+   */
+  Live live();
+
+  /**
+   * Begins to append, alone: others wait.
+   *
+   * @throws LedgerException when the log cannot be written or its end is not as it was signed
+   */
+  Appending begin();
+
+  @Override
+  void close();
+
+  /** One transaction. Closing it without {@link #commit} takes everything back. */
+  interface Appending extends AutoCloseable {
+    /** Entries appended since this ledger last looked, by others or before it was opened. */
+    List<Stored> news();
+
+    /**
+     * Whether an event of that wrench with that fingerprint is on record or in this transaction.
+     */
+    boolean seen(String wrench, String fingerprint);
+
+    /** Appends and returns the entry's number. */
+    long append(Draft draft);
+
+    /**
+     * Makes the appended entries durable, with a new signed checkpoint. When this returns they are
+     * on disk; when it throws, nobody knows before the log is opened anew.
+     */
+    void commit();
+
+    @Override
+    void close();
+  }
+}

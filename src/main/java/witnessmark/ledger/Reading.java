@@ -1,0 +1,72 @@
+package witnessmark.ledger;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/** The log, open for reading. Reads what is committed, in short transactions. For one thread. */
+public interface Reading extends AutoCloseable {
+  /** How many entries there are. */
+  long size();
+
+  /** What the state of the shop follows from, as of one moment. */
+  Live live();
+
+  /** The entry of that number. */
+  Optional<Stored> entry(long n);
+
+  /** Entries from number {@code n} on, at most {@code limit} of them. */
+  List<Stored> from(long n, int limit);
+
+  /** Hands every matching entry over, by number, in constant memory. */
+  void find(Query query, Consumer<Stored> each);
+
+  /** Jobs, by the number of their first entry. */
+  List<JobRow> jobs(Optional<String> unit, Optional<String> job, boolean unfinishedOnly);
+
+  /** The newest signed checkpoint; empty while the log has no entry. */
+  Optional<String> checkpoint();
+
+  /** How far the reader of that name had come; 0 at first. */
+  long cursor(String name);
+
+  /** Notes how far the reader of that name has come. */
+  void cursor(String name, long n);
+
+  @Override
+  void close();
+
+  /**
+   * Which entries to find; what is empty matches all.
+   *
+   * @param from taken at or after, RFC 3339 UTC
+   * @param to taken before, RFC 3339 UTC
+   */
+  record Query(
+      Optional<String> unit,
+      Optional<String> job,
+      Optional<String> procedure,
+      Optional<String> fastener,
+      Optional<String> wrench,
+      Optional<String> operator,
+      Optional<String> station,
+      Optional<String> kind,
+      Optional<String> verdict,
+      Optional<String> from,
+      Optional<String> to) {}
+
+  /**
+   * A job in the list of jobs.
+   *
+   * @param ended its last entry's number, while it is unfinished empty
+   */
+  record JobRow(
+      String job,
+      String unit,
+      String procedure,
+      String revision,
+      String station,
+      String status,
+      long opened,
+      Optional<Long> ended) {}
+}

@@ -1,0 +1,119 @@
+package witnessmark.ledger.sqlite;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Arrays;
+import witnessmark.ledger.LedgerException;
+
+/** Opens the file with the settings that durability rests on, and knows its schema's version. */
+final class Database {
+  /** ASCII "WTMA". */
+  private static final int APPLICATION = 0x57544d41;
+
+  private static final int VERSION = 1;
+
+  private Database() {}
+
+  /**
+   * A connection that syncs at every commit. Autocommit stays on: transactions are begun and ended
+   * by statements, so that an idle connection holds no lock.
+   */
+  static Connection open(Path file) {
+    try {
+      Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+      execute(
+          connection,
+          "PRAGMA busy_timeout=5000",
+          "PRAGMA journal_mode=WAL",
+          "PRAGMA synchronous=FULL",
+          "PRAGMA recursive_triggers=ON");
+      return connection;
+    } catch (SQLException e) {
+      throw failure("opened", file, e);
+    }
+  }
+
+  /** Makes the tables in a new file, all or nothing. */
+  static void create(Connection connection) {
+    try {
+      execute(connection, "BEGIN IMMEDIATE");
+      for (String statement : schema()) {
+        execute(connection, statement);
+      }
+      execute(
+          connection,
+          "PRAGMA application_id=" + APPLICATION,
+          "PRAGMA user_version=" + VERSION,
+          "COMMIT");
+    } catch (SQLException e) {
+      throw new LedgerException("The log's tables cannot be made: " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * @throws LedgerException when the file is not a log, or of a version this program does not know
+   */
+  static void check(Connection connection, Path file) {
+    try {
+      long application = number(connection, "PRAGMA application_id");
+      long version = number(connection, "PRAGMA user_version");
+      if (application != APPLICATION) {
+        throw new LedgerException(file + " is not a Witnessmark log.");
+      }
+      if (version > VERSION) {
+        throw new LedgerException(
+            file
+                + " has format version "
+                + version
+                + "; this program knows up to "
+                + VERSION
+                + ". Use the newer program that wrote it.");
+      }
+    } catch (SQLException e) {
+      throw failure("read", file, e);
+    }
+  }
+
+  static LedgerException failure(String done, Path file, SQLException e) {
+    return new LedgerException(
+        "The log "
+            + file
+            + " cannot be "
+            + done
+            + ": "
+            + e.getMessage()
+            + ". Check that the disk has room and is writable, and that the file is whole.",
+        e);
+  }
+
+  static void execute(Connection connection, String... statements) throws SQLException {
+    try (Statement statement = connection.createStatement()) {
+      for (String sql : statements) {
+        statement.execute(sql);
+      }
+    }
+  }
+
+  static long number(Connection connection, String sql) throws SQLException {
+    try (Statement statement = connection.createStatement();
+        ResultSet rows = statement.executeQuery(sql)) {
+      return rows.next() ? rows.getLong(1) : 0;
+    }
+  }
+
+  private static Iterable<String> schema() {
+    try (InputStream in = Database.class.getResourceAsStream("schema.sql")) {
+      String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return Arrays.stream(text.split("\n\n")).map(String::strip).toList();
+    } catch (IOException e) {
+      throw new IllegalStateException("schema.sql is part of the program", e);
+    }
+  }
+}

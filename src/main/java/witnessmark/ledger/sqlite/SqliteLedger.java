@@ -1,0 +1,207 @@
+package witnessmark.ledger.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.List;
+import witnessmark.ledger.Draft;
+import witnessmark.ledger.Ledger;
+import witnessmark.ledger.LedgerException;
+import witnessmark.ledger.LedgerFiles;
+import witnessmark.ledger.Live;
+import witnessmark.ledger.LogKey;
+import witnessmark.ledger.Stored;
+
+/** The log in an SQLite file. */
+public final class SqliteLedger implements Ledger {
+  private final Path file;
+  private final Connection connection;
+  private final LogKey key;
+  private final Statements statements;
+
+  /** Where the tree and the links stood when this ledger last looked. */
+  private Edge edge;
+
+  private SqliteLedger(Path file, Connection connection, LogKey key) throws SQLException {
+    this.file = file;
+    this.connection = connection;
+    this.key = key;
+    this.statements = new Statements(connection);
+    this.edge = Edge.read(connection);
+  }
+
+  /** Begins a new log without entries; the caller appends entry 0. */
+  public static SqliteLedger create(LedgerFiles files) {
+    LogKey key = files.begin();
+    Connection connection = Database.open(files.database());
+    Database.create(connection);
+    return on(files, connection, key);
+  }
+
+  /**
+   * Opens an existing log.
+   *
+   * @throws LedgerException when there is none, or it cannot be used
+   */
+  public static SqliteLedger open(LedgerFiles files) {
+    files.mustExist();
+    LogKey key = files.key();
+    Connection connection = Database.open(files.database());
+    Database.check(connection, files.database());
+    return on(files, connection, key);
+  }
+
+  private static SqliteLedger on(LedgerFiles files, Connection connection, LogKey key) {
+    try {
+      return new SqliteLedger(files.database(), connection, key);
+    } catch (SQLException e) {
+      throw Database.failure("read", files.database(), e);
+    }
+  }
+
+  /** The name under which the log signs. */
+  public String origin() {
+    return key.name();
+  }
+
+  @Override
+  public Live live() {
+    try {
+      Database.execute(connection, "BEGIN");
+      try {
+        edge = Edge.read(connection);
+        trusted(edge);
+        return new Live(edge.size(), LiveEntries.read(connection));
+      } finally {
+        Database.execute(connection, "COMMIT");
+      }
+    } catch (SQLException e) {
+      throw Database.failure("read", file, e);
+    }
+  }
+
+  @Override
+  public Appending begin() {
+    try {
+      Database.execute(connection, "BEGIN IMMEDIATE");
+    } catch (SQLException e) {
+      throw Database.failure("locked for writing", file, e);
+    }
+    try {
+      return new Transaction();
+    } catch (SQLException | RuntimeException e) {
+      rollBack();
+      if (e instanceof RuntimeException r) {
+        throw r;
+      }
+      throw Database.failure("read", file, (SQLException) e);
+    }
+  }
+
+  private void trusted(Edge seen) throws SQLException {
+    String note = statements.checkpoint();
+    boolean unsigned = seen.size() == 0 && note == null;
+    if (!unsigned && (note == null || !key.opens(note, seen.size(), seen.root()))) {
+      throw tampered();
+    }
+  }
+
+  private LedgerException tampered() {
+    return new LedgerException(
+        "The end of the log "
+            + file
+            + " is not as it was signed, so nothing may be added to it."
+            + " Run: witnessmark ledger verify --data "
+            + file.getParent());
+  }
+
+  private void rollBack() {
+    try {
+      Database.execute(connection, "ROLLBACK");
+    } catch (SQLException e) {
+      // SQLite has already rolled back by itself, e.g. after a full disk
+    }
+  }
+
+  @Override
+  public void close() {
+    try {
+      connection.close();
+    } catch (SQLException e) {
+      throw Database.failure("closed", file, e);
+    }
+  }
+
+  private final class Transaction implements Appending {
+    private final List<Stored> news;
+    private final Edge grown;
+    private boolean ended;
+
+    Transaction() throws SQLException {
+      grown = edge.copy();
+      news = statements.from(grown.size());
+      for (Stored entry : news) {
+        grown.append(entry.bytes(), (level, index, hash) -> {});
+      }
+      if (statements.end() != grown.size()) {
+        throw tampered();
+      }
+      if (!news.isEmpty() || !statements.checkpointIs(edge.note())) {
+        trusted(grown);
+      }
+    }
+
+    @Override
+    public List<Stored> news() {
+      return news;
+    }
+
+    @Override
+    public boolean seen(String wrench, String fingerprint) {
+      try {
+        return statements.seen(wrench, fingerprint);
+      } catch (SQLException e) {
+        throw Database.failure("read", file, e);
+      }
+    }
+
+    @Override
+    public long append(Draft draft) {
+      try {
+        long n = grown.size();
+        byte[] link = grown.append(draft.bytes(), statements::tile);
+        statements.entry(n, draft, link);
+        return n;
+      } catch (SQLException e) {
+        throw Database.failure("written", file, e);
+      }
+    }
+
+    @Override
+    public void commit() {
+      ended = true;
+      try {
+        if (grown.size() != edge.size() + news.size()) {
+          grown.signed(key.checkpoint(grown.size(), grown.root()));
+          statements.checkpoint(grown.note());
+        } else {
+          grown.signed(statements.checkpoint());
+        }
+        Database.execute(connection, "COMMIT");
+        // a crash before this line: the entries are on disk and their senders send them again
+        edge = grown;
+      } catch (SQLException e) {
+        rollBack();
+        throw Database.failure("written", file, e);
+      }
+    }
+
+    @Override
+    public void close() {
+      if (!ended) {
+        ended = true;
+        rollBack();
+      }
+    }
+  }
+}

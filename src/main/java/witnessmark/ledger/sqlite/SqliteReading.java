@@ -1,0 +1,220 @@
+package witnessmark.ledger.sqlite;
+
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import witnessmark.ledger.LedgerFiles;
+import witnessmark.ledger.Live;
+import witnessmark.ledger.Reading;
+import witnessmark.ledger.Stored;
+
+/** Reads the log in an SQLite file. */
+public final class SqliteReading implements Reading {
+  private static final int CHUNK = 1000;
+
+  private final Path file;
+  private final Connection connection;
+
+  private SqliteReading(Path file, Connection connection) {
+    this.file = file;
+    this.connection = connection;
+  }
+
+  /**
+   * @throws witnessmark.ledger.LedgerException when there is no log, or it cannot be read
+   */
+  public static SqliteReading open(LedgerFiles files) {
+    files.mustExist();
+    Connection connection = Database.open(files.database());
+    Database.check(connection, files.database());
+    SqliteReading reading = new SqliteReading(files.database(), connection);
+    // only the cursor is ever written here, and a cursor that is a little old does no harm
+    reading.guarded(() -> Database.execute(connection, "PRAGMA synchronous=NORMAL"));
+    return reading;
+  }
+
+  @Override
+  public long size() {
+    return guarded(() -> Database.number(connection, "SELECT coalesce(max(n) + 1, 0) FROM entry"));
+  }
+
+  @Override
+  public Live live() {
+    return guarded(
+        () -> {
+          Database.execute(connection, "BEGIN");
+          try {
+            return new Live(size(), LiveEntries.read(connection));
+          } finally {
+            Database.execute(connection, "COMMIT");
+          }
+        });
+  }
+
+  @Override
+  public Optional<Stored> entry(long n) {
+    return from(n, 1).stream().filter(s -> s.n() == n).findFirst();
+  }
+
+  @Override
+  public List<Stored> from(long n, int limit) {
+    return guarded(
+        () ->
+            stored(
+                "SELECT n, bytes FROM entry WHERE n >= ? ORDER BY n LIMIT ?", List.of(n, limit)));
+  }
+
+  @Override
+  public void find(Query query, Consumer<Stored> each) {
+    Where where = Where.of(query);
+    guarded(
+        () -> {
+          long next = 0;
+          List<Stored> chunk;
+          do {
+            List<Object> values = new ArrayList<>(where.values());
+            values.add(next);
+            values.add(CHUNK);
+            chunk =
+                stored(
+                    "SELECT e.n, e.bytes FROM trace t JOIN entry e ON e.n = t.n WHERE "
+                        + where.sql()
+                        + " AND t.n >= ? ORDER BY t.n LIMIT ?",
+                    values);
+            chunk.forEach(each);
+            next = chunk.isEmpty() ? next : chunk.get(chunk.size() - 1).n() + 1;
+          } while (chunk.size() == CHUNK);
+          return null;
+        });
+  }
+
+  @Override
+  public List<JobRow> jobs(Optional<String> unit, Optional<String> job, boolean unfinishedOnly) {
+    List<Object> values = new ArrayList<>();
+    StringBuilder sql = new StringBuilder("SELECT * FROM job WHERE 1 = 1");
+    unit.ifPresent(u -> add(sql, values, " AND unit = ?", u));
+    job.ifPresent(j -> add(sql, values, " AND job = ?", j));
+    if (unfinishedOnly) {
+      sql.append(" AND ended IS NULL");
+    }
+    sql.append(" ORDER BY opened");
+    return guarded(
+        () -> {
+          List<JobRow> found = new ArrayList<>();
+          try (PreparedStatement query = prepared(sql.toString(), values);
+              ResultSet rows = query.executeQuery()) {
+            while (rows.next()) {
+              long ended = rows.getLong("ended");
+              found.add(
+                  new JobRow(
+                      rows.getString("job"),
+                      rows.getString("unit"),
+                      rows.getString("procedure"),
+                      rows.getString("revision"),
+                      rows.getString("station"),
+                      rows.getString("status"),
+                      rows.getLong("opened"),
+                      rows.getObject("ended") == null ? Optional.empty() : Optional.of(ended)));
+            }
+          }
+          return found;
+        });
+  }
+
+  @Override
+  public Optional<String> checkpoint() {
+    return guarded(
+        () -> {
+          try (PreparedStatement query =
+                  connection.prepareStatement("SELECT note FROM checkpoint");
+              ResultSet rows = query.executeQuery()) {
+            return rows.next() ? Optional.of(rows.getString(1)) : Optional.empty();
+          }
+        });
+  }
+
+  @Override
+  public long cursor(String name) {
+    return guarded(
+        () -> {
+          try (PreparedStatement query =
+                  prepared("SELECT n FROM cursor WHERE name = ?", List.of(name));
+              ResultSet rows = query.executeQuery()) {
+            return rows.next() ? rows.getLong(1) : 0L;
+          }
+        });
+  }
+
+  @Override
+  public void cursor(String name, long n) {
+    guarded(
+        () -> {
+          try (PreparedStatement change =
+              prepared(
+                  "INSERT INTO cursor (name, n) VALUES (?, ?)"
+                      + " ON CONFLICT (name) DO UPDATE SET n = excluded.n",
+                  List.of(name, n))) {
+            return change.executeUpdate();
+          }
+        });
+  }
+
+  @Override
+  public void close() {
+    guarded(connection::close);
+  }
+
+  private List<Stored> stored(String sql, List<Object> values) throws SQLException {
+    List<Stored> found = new ArrayList<>();
+    try (PreparedStatement query = prepared(sql, values);
+        ResultSet rows = query.executeQuery()) {
+      while (rows.next()) {
+        found.add(new Stored(rows.getLong(1), rows.getBytes(2)));
+      }
+    }
+    return found;
+  }
+
+  private PreparedStatement prepared(String sql, List<Object> values) throws SQLException {
+    PreparedStatement statement = connection.prepareStatement(sql);
+    for (int i = 0; i < values.size(); i++) {
+      statement.setObject(i + 1, values.get(i));
+    }
+    return statement;
+  }
+
+  private static void add(StringBuilder sql, List<Object> values, String clause, Object value) {
+    sql.append(clause);
+    values.add(value);
+  }
+
+  private interface Work<T> {
+    T run() throws SQLException;
+  }
+
+  private interface Act {
+    void run() throws SQLException;
+  }
+
+  private void guarded(Act act) {
+    guarded(
+        () -> {
+          act.run();
+          return null;
+        });
+  }
+
+  private <T> T guarded(Work<T> work) {
+    try {
+      return work.run();
+    } catch (SQLException e) {
+      throw Database.failure("read", file, e);
+    }
+  }
+}

@@ -1,0 +1,31 @@
+CREATE TABLE entry (n INTEGER PRIMARY KEY, bytes BLOB NOT NULL, link BLOB NOT NULL) STRICT;
+
+CREATE TABLE checkpoint (id INTEGER PRIMARY KEY CHECK (id = 0), note TEXT NOT NULL) STRICT;
+
+CREATE TABLE tile (level INTEGER NOT NULL, idx INTEGER NOT NULL, hash BLOB NOT NULL, PRIMARY KEY (level, idx)) STRICT, WITHOUT ROWID;
+
+CREATE TABLE trace (n INTEGER PRIMARY KEY, kind TEXT NOT NULL, at TEXT NOT NULL, scope TEXT NOT NULL, job TEXT, station TEXT, fastener TEXT, wrench TEXT, number INTEGER, operator TEXT, verdict TEXT, effect TEXT, fingerprint TEXT) STRICT;
+
+CREATE INDEX trace_job ON trace (job, n) WHERE job IS NOT NULL;
+
+CREATE INDEX trace_shop ON trace (n) WHERE scope = 'shop';
+
+CREATE INDEX trace_wrench ON trace (wrench, n) WHERE wrench IS NOT NULL;
+
+CREATE INDEX trace_seen ON trace (wrench, fingerprint) WHERE fingerprint IS NOT NULL;
+
+CREATE INDEX trace_at ON trace (at, n);
+
+CREATE TABLE job (job TEXT PRIMARY KEY, unit TEXT NOT NULL, procedure TEXT NOT NULL, revision TEXT NOT NULL, station TEXT NOT NULL, status TEXT NOT NULL, opened INTEGER NOT NULL, ended INTEGER) STRICT, WITHOUT ROWID;
+
+CREATE INDEX job_unit ON job (unit, opened);
+
+CREATE INDEX job_unfinished ON job (status) WHERE ended IS NULL;
+
+CREATE TABLE cursor (name TEXT PRIMARY KEY, n INTEGER NOT NULL) STRICT, WITHOUT ROWID;
+
+CREATE TRIGGER entry_goes_on BEFORE INSERT ON entry WHEN NEW.n IS NOT (SELECT coalesce(max(n) + 1, 0) FROM entry) BEGIN SELECT RAISE(ABORT, 'the log only goes on at its end'); END;
+
+CREATE TRIGGER entry_stays BEFORE UPDATE ON entry BEGIN SELECT RAISE(ABORT, 'the log never changes'); END;
+
+CREATE TRIGGER entry_remains BEFORE DELETE ON entry BEGIN SELECT RAISE(ABORT, 'the log never forgets'); END;
