@@ -184,6 +184,7 @@ public sealed interface Entry {
    * @param fingerprint SHA-256 over what makes a repeat recognisable
    * @param moment when it happened, as used for the decision
    * @param clock whose clock said so: {@code wrench} or {@code bridge}
+   * @param operator who works at the station, where the event itself does not say
    */
   record TorqueTaken(
       Instant at,
@@ -194,6 +195,7 @@ public sealed interface Entry {
       String fingerprint,
       Instant moment,
       String clock,
+      Optional<String> operator,
       Optional<String> job,
       @JsonUnwrapped Judged judged)
       implements Entry {}

@@ -60,7 +60,7 @@ public final class EntryJson {
     text(words, Angle.class, Angle::toString, Angle::of);
     text(words, Direction.class, Direction::code, Direction::of);
     text(words, Verdict.class, Verdict::code, Verdict::of);
-    text(words, Instant.class, Instant::toString, Instant::parse);
+    text(words, Instant.class, Moments::text, Instant::parse);
     word(words, Effect.class);
     word(words, Reason.class);
     word(words, Objection.class);

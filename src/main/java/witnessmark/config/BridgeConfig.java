@@ -1,0 +1,26 @@
+package witnessmark.config;
+
+import java.time.Duration;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What the daemon is to do.
+ *
+ * @param name the bridge's name, part of a topic
+ * @param data the data directory, where the file names one
+ * @param queue how many messages may wait for the disk, 16 to 100 000
+ * @param healthEvery time between health messages
+ */
+public record BridgeConfig(
+    String name,
+    Optional<String> data,
+    int queue,
+    Duration healthEvery,
+    List<MqttConfig> brokers,
+    List<SerialConfig> ports) {
+  public BridgeConfig {
+    brokers = List.copyOf(brokers);
+    ports = List.copyOf(ports);
+  }
+}

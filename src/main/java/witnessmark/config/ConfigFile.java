@@ -1,0 +1,115 @@
+package witnessmark.config;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import witnessmark.decode.Profile;
+import witnessmark.decode.ProfileFile;
+import witnessmark.desk.StationName;
+import witnessmark.toml.FaultsException;
+import witnessmark.toml.Section;
+import witnessmark.toml.TomlFile;
+
+/** Reads a configuration file with the profiles it names. */
+public final class ConfigFile {
+  private static final String NAME = "write a name of letters, digits, and . _ -";
+
+  private final Path directory;
+  private final Map<String, String> environment;
+  private final Set<String> names = new HashSet<>();
+
+  ConfigFile(Path directory, Map<String, String> environment) {
+    this.directory = directory;
+    this.environment = environment;
+  }
+
+  /**
+   * What the file says.
+   *
+   * @param file the file; the paths in it are relative to its directory
+   * @param environment where {@code password-env} looks
+   * @throws FaultsException with every fault of the file, or of the first profile that has any
+   * @throws IOException when the file cannot be read
+   */
+  public static BridgeConfig read(Path file, Map<String, String> environment) throws IOException {
+    Path directory = file.toAbsolutePath().getParent();
+    String text = Files.readString(file);
+    TomlFile toml = TomlFile.parse(file.toString(), text);
+    BridgeConfig config = new ConfigFile(directory, environment).bridge(toml);
+    toml.orThrow();
+    return config;
+  }
+
+  private BridgeConfig bridge(TomlFile toml) {
+    Section root = toml.root();
+    Optional<Section> bridge = root.section("bridge");
+    if (bridge.isEmpty()) {
+      root.fault("bridge", "there is no [bridge]", "begin with [bridge] and its name");
+    }
+    Optional<String> name = bridge.flatMap(b -> b.requiredRead("name", NAME, StationName::check));
+    Optional<String> data = bridge.flatMap(b -> b.text("data"));
+    int queue = bridge.map(b -> (int) b.integer("queue", 16, 100_000).orElse(1000)).orElse(1000);
+    Duration every =
+        bridge
+            .flatMap(b -> b.read("health-every", Durations.ALLOWED, Durations::parse))
+            .orElse(Duration.ofSeconds(10));
+    bridge.ifPresent(Section::finish);
+    String known = name.orElse("bridge");
+    List<MqttConfig> brokers = new ArrayList<>();
+    MqttSection mqtt = new MqttSection(this, known);
+    root.sections("mqtt").forEach(s -> mqtt.read(s).ifPresent(brokers::add));
+    List<SerialConfig> ports = new ArrayList<>();
+    SerialSection serial = new SerialSection(this);
+    root.sections("serial").forEach(s -> serial.read(s).ifPresent(ports::add));
+    if (!root.has("mqtt") && !root.has("serial")) {
+      root.fault(
+          "bridge",
+          "no wrench can be heard: there is neither [[mqtt]] nor [[serial]]",
+          "add at least one of them");
+    }
+    root.finish();
+    return new BridgeConfig(known, data, queue, every, brokers, ports);
+  }
+
+  Path path(String text) {
+    return directory.resolve(text);
+  }
+
+  Optional<String> variable(String name) {
+    return Optional.ofNullable(environment.get(name));
+  }
+
+  /** The section's name, which no other link may have. */
+  Optional<String> name(Section section) {
+    Optional<String> name = section.requiredRead("name", NAME, StationName::check);
+    name.filter(n -> !names.add(n))
+        .ifPresent(
+            n ->
+                section.fault("name", "the name \"" + n + "\" is used twice", "name it otherwise"));
+    return name;
+  }
+
+  /** The profile that the section names; a fault where its file cannot be read. */
+  Optional<Profile> profile(Section section) {
+    Optional<String> named = section.requiredText("profile", "name a profile file");
+    if (named.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(ProfileFile.parse(named.get(), Files.readString(path(named.get()))));
+    } catch (IOException e) {
+      section.fault(
+          "profile",
+          "the profile " + path(named.get()) + " cannot be read",
+          "name a file that exists, relative to this one");
+      return Optional.empty();
+    }
+  }
+}

@@ -1,0 +1,26 @@
+package witnessmark.config;
+
+import java.time.Duration;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Reads a length of time such as {@code "10 s"}. */
+final class Durations {
+  static final String ALLOWED = "write a number and ms or s, e.g. \"10 s\", up to 3600 s";
+  private static final Pattern FORM = Pattern.compile("([0-9]{1,7}) (ms|s)");
+
+  private Durations() {}
+
+  static Duration parse(String text) {
+    Matcher m = FORM.matcher(text);
+    Duration found = Duration.ZERO;
+    if (m.matches()) {
+      long n = Long.parseLong(m.group(1));
+      found = m.group(2).equals("s") ? Duration.ofSeconds(n) : Duration.ofMillis(n);
+    }
+    if (found.isZero() || found.compareTo(Duration.ofHours(1)) > 0) {
+      throw new IllegalArgumentException("\"" + text + "\" is no length of time");
+    }
+    return found;
+  }
+}

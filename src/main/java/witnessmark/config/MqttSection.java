@@ -1,0 +1,116 @@
+package witnessmark.config;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import witnessmark.decode.Profile;
+import witnessmark.desk.StationName;
+import witnessmark.link.mqtt.MqttSettings;
+import witnessmark.toml.Section;
+
+/** Reads an {@code [[mqtt]]} section. */
+final class MqttSection {
+  private static final List<String> OURS =
+      List.of("witnessmark/v1/+/torque", "witnessmark/v1/+/scan");
+
+  private final ConfigFile file;
+  private final String bridge;
+
+  MqttSection(ConfigFile file, String bridge) {
+    this.file = file;
+    this.bridge = bridge;
+  }
+
+  Optional<MqttConfig> read(Section s) {
+    Optional<String> name = file.name(s);
+    Optional<String> url =
+        s.requiredText("url", "e.g. \"tcp://127.0.0.1:1883\" or \"ssl://host:8883\"");
+    Optional<String> clientId = s.text("client-id");
+    Optional<String> user = s.text("user");
+    Optional<String> password = password(s);
+    Optional<Path> ca = existing(s, "ca-file");
+    Optional<Path> cert = existing(s, "cert-file");
+    Optional<Path> key = existing(s, "key-file");
+    boolean subscribe = s.bool("subscribe").orElse(true);
+    boolean publish = s.bool("publish").orElse(true);
+    List<MqttConfig.Mapped> mapped = new ArrayList<>();
+    s.sections("map").forEach(m -> map(m).ifPresent(mapped::add));
+    s.finish();
+    if (name.isEmpty() || url.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> topics = new ArrayList<>(subscribe ? OURS : List.of());
+    mapped.forEach(m -> topics.add(m.topic()));
+    String will = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
+    return s.attempt(
+            "url",
+            "mend this section",
+            () ->
+                new MqttSettings(
+                    name.get(),
+                    url.get(),
+                    clientId.orElse("witnessmark-" + bridge + "-" + name.get()),
+                    user,
+                    password,
+                    ca,
+                    cert,
+                    key,
+                    topics,
+                    "witnessmark/v1/" + bridge + "/health",
+                    will.getBytes(StandardCharsets.UTF_8)))
+        .map(settings -> new MqttConfig(settings, publish, mapped));
+  }
+
+  private Optional<MqttConfig.Mapped> map(Section m) {
+    Optional<String> topic = m.requiredText("topic", "name the topic to read");
+    Optional<String> station =
+        m.requiredRead("station", "name the station it is for", StationName::check);
+    Optional<Profile> profile = file.profile(m);
+    topic
+        .filter(t -> t.contains("+") || t.contains("#"))
+        .ifPresent(t -> m.fault("topic", "\"" + t + "\" has a wildcard", "name each topic"));
+    m.finish();
+    return topic.isPresent() && station.isPresent() && profile.isPresent()
+        ? Optional.of(new MqttConfig.Mapped(topic.get(), station.get(), profile.get()))
+        : Optional.empty();
+  }
+
+  private Optional<String> password(Section s) {
+    Optional<String> variable = s.text("password-env");
+    Optional<Path> from = existing(s, "password-file");
+    if (variable.isPresent() && from.isPresent()) {
+      s.fault("password-env", "there are two sources of the password", "keep one of them");
+    }
+    if (variable.isPresent()) {
+      Optional<String> value = file.variable(variable.get());
+      if (value.isEmpty()) {
+        s.fault(
+            "password-env",
+            "the environment has no " + variable.get(),
+            "set it, or use password-file");
+      }
+      return value;
+    }
+    try {
+      return from.isPresent()
+          ? Optional.of(Files.readString(from.get()).strip())
+          : Optional.empty();
+    } catch (IOException e) {
+      s.fault("password-file", from.get() + " cannot be read", "make it readable for this user");
+      return Optional.empty();
+    }
+  }
+
+  private Optional<Path> existing(Section s, String key) {
+    Optional<Path> path = s.text(key).map(file::path);
+    if (path.isPresent() && !Files.isReadable(path.get())) {
+      s.fault(key, path.get() + " cannot be read", "name a readable file, relative to this one");
+      return Optional.empty();
+    }
+    return path;
+  }
+}

@@ -1,0 +1,100 @@
+package witnessmark.daemon;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import witnessmark.config.BridgeConfig;
+import witnessmark.config.MqttConfig;
+import witnessmark.config.SerialConfig;
+import witnessmark.entry.Moments;
+import witnessmark.ledger.LedgerFiles;
+import witnessmark.ledger.sqlite.SqliteLedger;
+import witnessmark.ledger.sqlite.SqliteReading;
+import witnessmark.link.LinkStatus;
+import witnessmark.link.mqtt.MqttLink;
+import witnessmark.link.serial.PluggedPorts;
+import witnessmark.link.serial.SerialLink;
+import witnessmark.pipeline.Counts;
+import witnessmark.pipeline.Loop;
+import witnessmark.publish.Publisher;
+
+/** The daemon: links that listen, the one writer, and publishers that follow the log. */
+public final class Bridge implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Bridge.class);
+
+  private final DirectoryLock lock;
+  private final Loop loop;
+  private final List<MqttLink> brokers = new ArrayList<>();
+  private final List<SerialLink> ports = new ArrayList<>();
+  private final List<Publisher> publishers = new ArrayList<>();
+
+  /** Builds everything; nothing is opened yet but the lock on the data directory. */
+  public Bridge(BridgeConfig config, LedgerFiles files) {
+    lock = DirectoryLock.take(files);
+    loop = new Loop(config.queue(), () -> SqliteLedger.open(files), this::recorded);
+    Health health = new Health(config.name(), Moments.now(), loop.counts(), this::links);
+    for (MqttConfig c : config.brokers()) {
+      MqttLink link = new MqttLink(c.settings(), new MqttIntake(loop, c.mapped()), Moments::now);
+      brokers.add(link);
+      if (c.publish()) {
+        publishers.add(
+            new Publisher(
+                config.name(),
+                c.settings().name(),
+                link,
+                () -> SqliteReading.open(files),
+                health::message,
+                config.healthEvery()));
+      }
+    }
+    for (SerialConfig c : config.ports()) {
+      AtomicReference<SerialLink> port = new AtomicReference<>();
+      SerialIntake intake = new SerialIntake(loop, c, bytes -> port.get().send(bytes));
+      port.set(new SerialLink(c.settings(), new PluggedPorts(), intake, Moments::now));
+      ports.add(port.get());
+    }
+  }
+
+  /**
+   * Opens the log and begins to listen.
+   *
+   * @throws witnessmark.ledger.LedgerException when the log cannot be used
+   */
+  public void start() {
+    loop.start();
+    publishers.forEach(Publisher::start);
+    brokers.forEach(MqttLink::start);
+    ports.forEach(SerialLink::start);
+    LOG.atInfo().addKeyValue("entries", loop.counts().entries()).log("listening");
+  }
+
+  /** How the links stand. */
+  public List<LinkStatus> links() {
+    List<LinkStatus> all = new ArrayList<>();
+    brokers.forEach(l -> all.add(l.status()));
+    ports.forEach(l -> all.add(l.status()));
+    return all;
+  }
+
+  /** What the writer has counted. */
+  public Counts counts() {
+    return loop.counts();
+  }
+
+  private void recorded() {
+    publishers.forEach(Publisher::wake);
+  }
+
+  /** Stops listening, records what is queued, tells what is recorded, and lets go. */
+  @Override
+  public void close() {
+    ports.forEach(SerialLink::close);
+    loop.close();
+    publishers.forEach(Publisher::close);
+    brokers.forEach(MqttLink::close);
+    lock.close();
+    LOG.atInfo().addKeyValue("entries", loop.counts().entries()).log("stopped");
+  }
+}

@@ -1,0 +1,56 @@
+package witnessmark.daemon;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.StandardOpenOption;
+import witnessmark.ledger.LedgerException;
+import witnessmark.ledger.LedgerFiles;
+
+/** Keeps a second daemon off a data directory; goes with the process, however it ends. */
+final class DirectoryLock implements AutoCloseable {
+  private final FileChannel channel;
+
+  private DirectoryLock(FileChannel channel) {
+    this.channel = channel;
+  }
+
+  static DirectoryLock take(LedgerFiles files) {
+    files.mustExist();
+    try {
+      FileChannel channel =
+          FileChannel.open(
+              files.directory().resolve("daemon.lock"),
+              StandardOpenOption.CREATE,
+              StandardOpenOption.WRITE);
+      FileLock held = channel.tryLock();
+      if (held == null) {
+        channel.close();
+        throw taken(files);
+      }
+      return new DirectoryLock(channel);
+    } catch (OverlappingFileLockException e) {
+      throw taken(files);
+    } catch (IOException e) {
+      throw new LedgerException(
+          "The directory " + files.directory() + " cannot be locked: " + e, e);
+    }
+  }
+
+  private static LedgerException taken(LedgerFiles files) {
+    return new LedgerException(
+        "Another daemon works on "
+            + files.directory()
+            + ". Stop that one first, or give this one its own directory with --data.");
+  }
+
+  @Override
+  public void close() {
+    try {
+      channel.close();
+    } catch (IOException e) {
+      throw new LedgerException("The lock cannot be given back: " + e, e);
+    }
+  }
+}

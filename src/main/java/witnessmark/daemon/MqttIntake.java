@@ -1,0 +1,80 @@
+package witnessmark.daemon;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import witnessmark.config.MqttConfig;
+import witnessmark.decode.Decoded;
+import witnessmark.decode.Malformed;
+import witnessmark.decode.Messages;
+import witnessmark.decode.ProfileDecoder;
+import witnessmark.decode.Sample;
+import witnessmark.desk.StationName;
+import witnessmark.link.Delivery;
+import witnessmark.link.Inbox;
+import witnessmark.pipeline.Loop;
+import witnessmark.pipeline.Message;
+
+/**
+ * Brings a broker's messages to the writer: the topic says from which station and how to read them.
+ */
+final class MqttIntake implements Inbox {
+  private static final String OURS = "witnessmark/v1/";
+
+  private record Route(String station, Function<byte[], List<Decoded>> decoder) {}
+
+  private final Loop loop;
+  private final Map<String, Route> mapped = new HashMap<>();
+
+  MqttIntake(Loop loop, List<MqttConfig.Mapped> mapped) {
+    this.loop = loop;
+    for (MqttConfig.Mapped m : mapped) {
+      ProfileDecoder decoder = new ProfileDecoder(m.profile());
+      this.mapped.put(m.topic(), new Route(m.station(), decoder::decode));
+    }
+  }
+
+  @Override
+  public boolean offer(Delivery delivery) {
+    Optional<Route> route = route(delivery.channel());
+    return loop.offer(
+        new Message(
+            route.map(Route::station),
+            "mqtt:" + delivery.link() + ":" + delivery.channel(),
+            delivery.at(),
+            delivery.redelivered(),
+            () ->
+                route
+                    .map(r -> r.decoder().apply(delivery.bytes()))
+                    .orElseGet(() -> unknown(delivery)),
+            outcomes -> delivery.acknowledge().run()));
+  }
+
+  @Override
+  public boolean hasRoom() {
+    return loop.hasRoom();
+  }
+
+  private Optional<Route> route(String topic) {
+    if (mapped.containsKey(topic)) {
+      return Optional.of(mapped.get(topic));
+    }
+    String[] levels = topic.startsWith(OURS) ? topic.substring(OURS.length()).split("/", -1) : null;
+    if (levels == null || levels.length != 2 || !StationName.fits(levels[0])) {
+      return Optional.empty();
+    }
+    return switch (levels[1]) {
+      case "torque" -> Optional.of(new Route(levels[0], Messages::torque));
+      case "scan" -> Optional.of(new Route(levels[0], Messages::scan));
+      default -> Optional.empty();
+    };
+  }
+
+  private static List<Decoded> unknown(Delivery delivery) {
+    String reason =
+        "the topic names no station; a station's name is 1 to 64 letters, digits, and . _ -";
+    return List.of(new Malformed(reason, Sample.of(delivery.bytes())));
+  }
+}

@@ -1,0 +1,105 @@
+package witnessmark.daemon;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import witnessmark.config.SerialConfig;
+import witnessmark.decode.Broken;
+import witnessmark.decode.Decoded;
+import witnessmark.decode.Frame;
+import witnessmark.decode.Framer;
+import witnessmark.decode.Malformed;
+import witnessmark.decode.ProfileDecoder;
+import witnessmark.decode.Replies;
+import witnessmark.decode.Whole;
+import witnessmark.entry.Entry;
+import witnessmark.entry.Judged;
+import witnessmark.entry.Moments;
+import witnessmark.link.serial.ChunkSink;
+import witnessmark.pipeline.Loop;
+import witnessmark.pipeline.Message;
+import witnessmark.pipeline.Outcome;
+import witnessmark.torque.TorqueEvent;
+import witnessmark.torque.Verdict;
+
+/** Brings a serial line's frames to the writer, and the answers back once they are on record. */
+final class SerialIntake implements ChunkSink {
+  private final Loop loop;
+  private final SerialConfig config;
+  private final Framer framer;
+  private final ProfileDecoder decoder;
+  private final Predicate<byte[]> send;
+
+  /**
+   * @param send writes an answer to the port; false when it did not go out
+   */
+  SerialIntake(Loop loop, SerialConfig config, Predicate<byte[]> send) {
+    this.loop = loop;
+    this.config = config;
+    this.framer = new Framer(config.profile().frame().orElseThrow());
+    this.decoder = new ProfileDecoder(config.profile());
+    this.send = send;
+  }
+
+  @Override
+  public void chunk(byte[] bytes, int length, Instant at) {
+    framer.feed(bytes, length).forEach(frame -> pass(frame, at));
+  }
+
+  @Override
+  public void lineClosed() {
+    framer.end().forEach(frame -> pass(frame, Moments.now()));
+  }
+
+  private void pass(Frame frame, Instant at) {
+    try {
+      loop.put(
+          new Message(
+              Optional.of(config.station()),
+              "serial:" + config.settings().name(),
+              at,
+              false,
+              () -> decode(frame),
+              outcomes -> outcomes.forEach(this::answer)));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private List<Decoded> decode(Frame frame) {
+    if (frame instanceof Whole whole) {
+      return decoder.decode(whole.bytes());
+    } else if (frame instanceof Broken broken) {
+      return List.of(new Malformed(broken.reason(), broken.sample()));
+    }
+    throw new IllegalStateException("nothing is done with " + frame.getClass());
+  }
+
+  private void answer(Outcome outcome) {
+    Optional<byte[]> reply =
+        outcome.event().isPresent()
+            ? accepted(outcome, outcome.event().get())
+            : Replies.refused(config.profile());
+    reply.ifPresent(send::test);
+  }
+
+  private Optional<byte[]> accepted(Outcome outcome, TorqueEvent event) {
+    Optional<Judged> judged =
+        outcome.entries().stream()
+            .filter(Entry.TorqueTaken.class::isInstance)
+            .map(e -> ((Entry.TorqueTaken) e).judged())
+            .findFirst();
+    Function<Verdict, String> word = Verdict::code;
+    String verdict =
+        outcome.repeat() ? "repeat" : judged.flatMap(Judged::verdict).map(word).orElse("unjudged");
+    return Replies.accepted(
+        config.profile(),
+        event.wrench(),
+        event.number(),
+        verdict,
+        judged.flatMap(Judged::fastener),
+        judged.map(j -> j.effect().code()).orElse("none"));
+  }
+}

@@ -1,0 +1,4 @@
+/**
+ * The composition root: builds the daemon out of its parts, starts, watches, drains and stops it.
+ */
+package witnessmark.daemon;

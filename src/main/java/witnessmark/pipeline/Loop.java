@@ -1,0 +1,165 @@
+package witnessmark.pipeline;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import witnessmark.ledger.Ledger;
+import witnessmark.ledger.LedgerException;
+
+/**
+ * The one writer: takes messages from a bounded queue and puts them on record in groups. What
+ * queued while the last commit ran goes into the next one; nothing is waited for.
+ *
+ * <p>When the log fails, the messages in hand are kept, the log is opened anew until it works, and
+ * they are recorded then; repeats are told by their numbers.
+ */
+public final class Loop implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Loop.class);
+  private static final int GROUP = 256;
+  private static final Duration AGAIN = Duration.ofSeconds(1);
+
+  private final BlockingQueue<Message> queue;
+  private final Supplier<Ledger> opening;
+  private final Runnable recorded;
+  private final Counts counts = new Counts();
+  private final Thread writer = new Thread(this::run, "writer");
+  private volatile boolean stopping;
+  private Ledger ledger;
+  private Journal journal;
+
+  /**
+   * @param capacity how many messages may wait
+   * @param opening opens the log; called again after a failure
+   * @param recorded told after each group is on disk
+   */
+  public Loop(int capacity, Supplier<Ledger> opening, Runnable recorded) {
+    this.queue = new ArrayBlockingQueue<>(capacity);
+    this.opening = opening;
+    this.recorded = recorded;
+  }
+
+  /**
+   * Opens the log and begins to write.
+   *
+   * @throws LedgerException when the log cannot be opened
+   */
+  public void start() {
+    open();
+    writer.start();
+  }
+
+  /** Takes a message unless the queue is full; never waits. */
+  public boolean offer(Message message) {
+    return !stopping && queue.offer(message);
+  }
+
+  /** Takes a message, waiting for room. */
+  public void put(Message message) throws InterruptedException {
+    queue.put(message);
+  }
+
+  /** Whether at least half of the queue is free. */
+  public boolean hasRoom() {
+    return queue.remainingCapacity() >= queue.size();
+  }
+
+  public Counts counts() {
+    return counts;
+  }
+
+  private void open() {
+    ledger = opening.get();
+    journal = new Journal(ledger);
+    counts.recording(journal.shop().size());
+  }
+
+  private void run() {
+    while (!stopping || !queue.isEmpty()) {
+      try {
+        List<Message> group = group();
+        if (!group.isEmpty()) {
+          record(group);
+        }
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+        return;
+      }
+    }
+  }
+
+  private List<Message> group() throws InterruptedException {
+    List<Message> group = new ArrayList<>();
+    Message first = queue.poll(200, TimeUnit.MILLISECONDS);
+    if (first != null) {
+      group.add(first);
+      queue.drainTo(group, GROUP - 1);
+    }
+    return group;
+  }
+
+  private void record(List<Message> group) throws InterruptedException {
+    List<List<Arrival>> arrivals = group.stream().map(Message::arrivals).toList();
+    List<List<Outcome>> outcomes = null;
+    while (outcomes == null) {
+      outcomes = attempt(arrivals);
+      if (outcomes == null && stopping) {
+        return; // unacknowledged: their senders keep them
+      }
+    }
+    recorded.run();
+    for (int i = 0; i < group.size(); i++) {
+      outcomes.get(i).forEach(counts::took);
+      group.get(i).recorded().accept(outcomes.get(i));
+    }
+    counts.recording(journal.shop().size());
+  }
+
+  private List<List<Outcome>> attempt(List<List<Arrival>> arrivals) throws InterruptedException {
+    try {
+      if (journal == null) {
+        open();
+      }
+      return journal.take(arrivals);
+    } catch (LedgerException e) {
+      if (counts.failing(e.getMessage())) {
+        LOG.atError().addKeyValue("waiting", arrivals.size()).log("nothing can be recorded", e);
+      }
+      abandon();
+      TimeUnit.MILLISECONDS.sleep(AGAIN.toMillis());
+      return null;
+    }
+  }
+
+  /** After a failure nobody knows what was written: only opening anew tells. */
+  private void abandon() {
+    journal = null;
+    if (ledger != null) {
+      try {
+        ledger.close();
+      } catch (LedgerException e) {
+        LOG.atDebug().log("closing the failed log failed, too", e);
+      }
+      ledger = null;
+    }
+  }
+
+  /** Records what is queued and stops. */
+  @Override
+  public void close() {
+    stopping = true;
+    try {
+      writer.join(TimeUnit.SECONDS.toMillis(10));
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+    if (ledger != null) {
+      ledger.close();
+    }
+  }
+}

@@ -1,0 +1,5 @@
+/**
+ * One way through: decode, match, judge, append, then acknowledge. The only place that knows this
+ * order.
+ */
+package witnessmark.pipeline;

@@ -1,0 +1,226 @@
+package witnessmark.publish;
+
+import java.nio.charset.StandardCharsets;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import witnessmark.entry.Entry;
+import witnessmark.entry.EntryJson;
+import witnessmark.job.JobState;
+import witnessmark.job.Shop;
+import witnessmark.ledger.LedgerException;
+import witnessmark.ledger.Reading;
+import witnessmark.ledger.Stored;
+import witnessmark.link.Outlet;
+import witnessmark.pipeline.Replay;
+
+/**
+ * Tells one outlet of every judged event, in order, and of what each station waits for.
+ *
+ * <p>The log itself is the outbox: a cursor says how far it has been told, and moves only after the
+ * outlet has acknowledged. A crash in between makes the last verdicts be told again, with the same
+ * id.
+ */
+public final class Publisher implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Publisher.class);
+  private static final Duration LOOK = Duration.ofMillis(200);
+  private static final Duration KEEP = Duration.ofSeconds(1);
+  private static final int CHUNK = 256;
+
+  private final String bridge;
+  private final String name;
+  private final Outlet outlet;
+  private final Supplier<Reading> opening;
+  private final Supplier<byte[]> health;
+  private final Duration healthEvery;
+  private final Semaphore wake = new Semaphore(0);
+  private final Thread thread;
+  private final Map<String, String> told = new HashMap<>();
+  private volatile boolean stopping;
+  private Reading reading;
+  private Shop shop;
+  private long next;
+  private long kept;
+  private long keptAt;
+  private long healthAt;
+  private boolean wasConnected;
+
+  /**
+   * @param bridge the bridge's name
+   * @param name the outlet's name, under which the cursor is kept
+   * @param opening opens the log for reading; called again after a failure
+   * @param health the health message as of now
+   */
+  public Publisher(
+      String bridge,
+      String name,
+      Outlet outlet,
+      Supplier<Reading> opening,
+      Supplier<byte[]> health,
+      Duration healthEvery) {
+    this.bridge = bridge;
+    this.name = "publish:" + name;
+    this.outlet = outlet;
+    this.opening = opening;
+    this.health = health;
+    this.healthEvery = healthEvery;
+    this.thread = new Thread(this::run, "publish-" + name);
+  }
+
+  public void start() {
+    thread.start();
+  }
+
+  /** There may be something new to tell. */
+  public void wake() {
+    wake.release();
+  }
+
+  private void run() {
+    while (!stopping) {
+      try {
+        wake.tryAcquire(LOOK.toMillis(), TimeUnit.MILLISECONDS);
+        wake.drainPermits();
+        round();
+      } catch (InterruptedException e) {
+        return;
+      } catch (LedgerException e) {
+        LOG.atWarn().addKeyValue("outlet", name).log("the log cannot be read to publish", e);
+        drop();
+      } catch (RuntimeException e) {
+        LOG.atError().addKeyValue("outlet", name).log("publishing failed", e);
+        drop();
+      }
+    }
+  }
+
+  private void round() {
+    boolean connected = outlet.connected();
+    if (!connected) {
+      wasConnected = false;
+      return;
+    }
+    if (reading == null) {
+      open();
+    }
+    if (!wasConnected) { // what is retained on a broker that lost its store is unknown
+      wasConnected = true;
+      told.clear();
+      healthAt = 0;
+    }
+    while (tellNext()) {
+      keep(KEEP);
+    }
+    expectations();
+    health();
+    keep(KEEP);
+  }
+
+  private void open() {
+    reading = opening.get();
+    next = reading.cursor(name);
+    kept = next;
+    shop = Replay.of(reading.live());
+    told.clear();
+  }
+
+  /** Tells the next chunk; false when there is none or the outlet does not take it. */
+  private boolean tellNext() {
+    List<Stored> chunk = reading.from(next, CHUNK);
+    for (Stored stored : chunk) {
+      Entry entry = EntryJson.read(stored.bytes());
+      if (stored.n() >= shop.size()) {
+        shop = shop.after(stored.n(), entry);
+      }
+      if (!tell(stored.n(), entry)) {
+        return false;
+      }
+      next = stored.n() + 1;
+    }
+    return !chunk.isEmpty();
+  }
+
+  private boolean tell(long n, Entry entry) {
+    if (entry instanceof Entry.TorqueTaken t) {
+      return outlet.publish(topic(t.station(), "verdict"), VerdictEvent.of(bridge, n, t), false);
+    }
+    if (entry instanceof Entry.Assigned a) {
+      String station = reading.jobs(Optional.empty(), Optional.of(a.job()), false).get(0).station();
+      return outlet.publish(
+          topic(station, "verdict"), VerdictEvent.of(bridge, n, station, a), false);
+    }
+    return true;
+  }
+
+  private void expectations() {
+    Set<String> stations = new TreeSet<>(told.keySet());
+    shop.jobs().values().forEach(j -> stations.add(j.station()));
+    for (String station : stations) {
+      Optional<JobState> job = shop.active(station);
+      byte[] message = ExpectMessage.of(station, job);
+      String text = new String(message, StandardCharsets.UTF_8);
+      if (!text.equals(told.get(station))
+          && outlet.publish(topic(station, "expect"), message, true)) {
+        told.put(station, text);
+      }
+    }
+  }
+
+  private void health() {
+    if (System.nanoTime() - healthAt >= healthEvery.toNanos() || healthAt == 0) {
+      if (outlet.publish(topic(bridge, "health"), health.get(), true)) {
+        healthAt = System.nanoTime();
+      }
+    }
+  }
+
+  private static String topic(String level, String what) {
+    return "witnessmark/v1/" + level + "/" + what;
+  }
+
+  private void keep(Duration atMostEvery) {
+    if (next != kept && System.nanoTime() - keptAt >= atMostEvery.toNanos()) {
+      reading.cursor(name, next);
+      kept = next;
+      keptAt = System.nanoTime();
+    }
+  }
+
+  private void drop() {
+    if (reading != null) {
+      try {
+        reading.close();
+      } catch (LedgerException e) {
+        LOG.atDebug().log("closing the failed log failed, too", e);
+      }
+      reading = null;
+    }
+  }
+
+  /** Keeps how far it has come and stops. */
+  @Override
+  public void close() {
+    stopping = true;
+    wake.release();
+    try {
+      thread.join(TimeUnit.SECONDS.toMillis(5));
+      if (reading != null) {
+        keep(Duration.ZERO);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    } catch (LedgerException e) {
+      LOG.atWarn().log("how far was published cannot be kept", e);
+    }
+    drop();
+  }
+}

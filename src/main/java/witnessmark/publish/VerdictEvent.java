@@ -1,0 +1,84 @@
+package witnessmark.publish;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import witnessmark.entry.Entry;
+import witnessmark.entry.Judged;
+import witnessmark.entry.Moments;
+import witnessmark.torque.Angle;
+import witnessmark.torque.Torque;
+import witnessmark.torque.Verdict;
+
+/** A judged torque event as a CloudEvents 1.0 document. */
+final class VerdictEvent {
+  private VerdictEvent() {}
+
+  /**
+   * @param bridge the bridge's name, which makes the event's source
+   * @param n the entry's number, which is the event's id
+   */
+  static byte[] of(String bridge, long n, Entry.TorqueTaken entry) {
+    ObjectNode data = data(n, entry.station(), entry.job(), entry.judged());
+    data.put("wrench", entry.event().wrench());
+    entry.event().number().ifPresent(number -> data.put("event", number));
+    Torque torque = entry.event().torque();
+    data.put("torque", torque.digits().text());
+    data.put("unit", torque.unit().symbol());
+    torque.unit().rec20().ifPresent(code -> data.put("unitcode", code));
+    entry.event().angle().map(Angle::toString).ifPresent(a -> data.put("angle", a));
+    data.put("direction", entry.event().direction().code());
+    return event(bridge, n, entry, data);
+  }
+
+  /** The verdict on an event that a person placed; {@code assigns} names the event's own entry. */
+  static byte[] of(String bridge, long n, String station, Entry.Assigned entry) {
+    ObjectNode data = data(n, station, Optional.of(entry.job()), entry.judged());
+    data.put("assigns", entry.assigns());
+    return event(bridge, n, entry, data);
+  }
+
+  private static byte[] event(String bridge, long n, Entry entry, ObjectNode data) {
+    ObjectNode event = JsonNodeFactory.instance.objectNode();
+    event.put("specversion", "1.0");
+    event.put("id", Long.toString(n));
+    event.put("source", "witnessmark:" + bridge);
+    event.put("type", "witnessmark.verdict.v1");
+    event.put("time", Moments.text(entry.at()));
+    event.put("datacontenttype", "application/json");
+    if (data.has("job")) {
+      String fastener = data.has("fastener") ? "/" + data.get("fastener").textValue() : "";
+      event.put("subject", data.get("job").textValue() + fastener);
+    }
+    event.set("data", data);
+    return event.toString().getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static ObjectNode data(long n, String station, Optional<String> job, Judged judged) {
+    ObjectNode data = JsonNodeFactory.instance.objectNode();
+    data.put("entry", n);
+    data.put("station", station);
+    job.ifPresent(j -> data.put("job", j));
+    judged.fastener().ifPresent(f -> data.put("fastener", f));
+    judged.pass().ifPresent(p -> data.put("pass", p));
+    judged.verdict().map(Verdict::code).ifPresent(v -> data.put("verdict", v));
+    data.put("evaluation", judged.verdict().map(Verdict::evaluation).orElse("Undefined"));
+    judged.low().map(Torque::parse).ifPresent(low -> band(data, low, judged));
+    data.put("effect", judged.effect().code());
+    data.put("reason", judged.reason().code());
+    judged.objections().forEach(o -> data.withArray("objections").add(o.code()));
+    data.put("text", judged.text());
+    return data;
+  }
+
+  private static void band(ObjectNode data, Torque low, Judged judged) {
+    Torque high = Torque.parse(judged.high().orElseThrow());
+    data.put("low", low.digits().text());
+    data.put("high", high.digits().text());
+    data.put("bandunit", low.unit().symbol());
+    if (high.unit() != low.unit()) {
+      data.put("highunit", high.unit().symbol());
+    }
+  }
+}
