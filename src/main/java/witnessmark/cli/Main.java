@@ -1,10 +1,68 @@
 package witnessmark.cli;
 
+import picocli.AutoComplete.GenerateCompletion;
+import picocli.CommandLine;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
+
 /** The program's entry point. */
-public final class Main {
-  private Main() {}
+@Command(
+    name = "witnessmark",
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    description = {
+      "Reads torque events from digital wrenches, matches each to the fastener that is due,",
+      "judges it, and keeps a log that can be proved.",
+      "",
+      "Torque is not clamp load, and a record does not make a joint safe: the maker's service",
+      "instructions, local codes and qualified persons decide.",
+      ""
+    },
+    footer = {
+      "",
+      "Exit status: 0 yes, 1 no, 2 wrong command line, 3 wrong input file, 4 surroundings failed",
+      "(port, broker, disk, lock, key).",
+      "",
+      "Begin with:  witnessmark demo"
+    },
+    subcommands = {
+      DemoCommand.class,
+      RunCommand.class,
+      SimulateCommand.class,
+      ProcedureCommand.class,
+      JobCommand.class,
+      AttestCommand.class,
+      MeasureCommand.class,
+      DisposeCommand.class,
+      AssignCommand.class,
+      WrenchCommand.class,
+      OperatorCommand.class,
+      TraceCommand.class,
+      ExplainCommand.class,
+      LedgerCommand.class,
+      ProfileCommand.class,
+      GenerateCompletion.class
+    })
+public final class Main implements Runnable {
+  @Spec private CommandSpec spec;
 
   public static void main(String[] args) {
-    System.out.println("witnessmark");
+    System.exit(execute(args));
+  }
+
+  /** Runs a command line and returns its exit status. */
+  static int execute(String... args) {
+    CommandLine line = new CommandLine(new Main());
+    line.setExecutionExceptionHandler(new Failures());
+    line.setUsageHelpAutoWidth(true);
+    line.getSubcommands().get("generate-completion").getCommandSpec().usageMessage().hidden(true);
+    return line.execute(args);
+  }
+
+  @Override
+  public void run() {
+    throw new ParameterException(spec.commandLine(), "Name a command.");
   }
 }

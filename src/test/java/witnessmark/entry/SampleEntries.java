@@ -86,6 +86,7 @@ public final class SampleEntries {
         "abcd",
         AT,
         "wrench",
+        Optional.empty(),
         Optional.of("J-5"),
         judged());
   }

@@ -1,0 +1,138 @@
+package witnessmark.cli;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.Base64;
+import java.util.List;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import witnessmark.desk.Declined;
+import witnessmark.entry.Entry;
+import witnessmark.entry.Moments;
+import witnessmark.ledger.LedgerFiles;
+import witnessmark.ledger.Reading;
+import witnessmark.ledger.Stored;
+import witnessmark.ledger.sqlite.RawReader;
+import witnessmark.ledger.sqlite.SqliteLedger;
+import witnessmark.ledger.verify.Report;
+import witnessmark.ledger.verify.Verifier;
+import witnessmark.pipeline.Journal;
+
+/** The log itself. */
+@Command(
+    name = "ledger",
+    mixinStandardHelpOptions = true,
+    description = "Begin, verify and export the log.",
+    footer = {"", "Example:  witnessmark ledger verify"})
+final class LedgerCommand {
+  @Spec private CommandSpec spec;
+
+  @Command(
+      name = "create",
+      mixinStandardHelpOptions = true,
+      description = "Begin a new log with its own key in an empty or new data directory.",
+      footer = {"", "Example:  witnessmark ledger create --data /var/lib/witnessmark"})
+  int create(@Mixin DataOption data) {
+    try (SqliteLedger ledger = SqliteLedger.create(data.files())) {
+      new Journal(ledger).note(new Entry.LogOpened(Moments.now(), ledger.origin()));
+    }
+    out("Began a log in " + data.files().directory() + ".");
+    out("Keep a copy of its verifier key elsewhere, to prove later that this is the log:");
+    out("  " + Files.text(data.files().verifier()).strip());
+    return Exit.YES;
+  }
+
+  @Command(
+      name = "verify",
+      mixinStandardHelpOptions = true,
+      description = {
+        "Recompute everything from the entries' bytes: links, tree, checkpoint, derived tables.",
+        "Exit status 1 when the log does not verify; every finding names its entry."
+      },
+      footer = {"", "Example:  witnessmark ledger verify --key shop.pub"})
+  int verify(
+      @Option(
+              names = "--key",
+              paramLabel = "FILE",
+              description =
+                  "A verifier key kept elsewhere" + " (default: the data directory's own).")
+          Path key,
+      @Mixin DataOption data) {
+    LedgerFiles files = data.files();
+    files.mustExist();
+    String verifier = Files.text(key == null ? files.verifier() : key).strip();
+    Report report;
+    try (RawReader raw = RawReader.open(files.database())) {
+      report = Verifier.verify(raw, verifier);
+    } catch (IOException e) {
+      throw new Refusal(Exit.SURROUNDINGS, e.getMessage());
+    }
+    report.findings().forEach(f -> out(f.toString()));
+    if (report.unlisted() > 0) {
+      out("… and " + report.unlisted() + " more.");
+    }
+    String root = Base64.getEncoder().encodeToString(report.root());
+    if (report.verifies()) {
+      out("Verified: " + report.size() + " entries, root " + root + ".");
+      return Exit.YES;
+    }
+    out("DOES NOT VERIFY: " + report.size() + " entries, root " + root + ".");
+    return Exit.NO;
+  }
+
+  @Command(
+      name = "checkpoint",
+      mixinStandardHelpOptions = true,
+      description = {
+        "Print the newest signed checkpoint: the log's size and root.",
+        "Keep it elsewhere: it reveals whether history was rewritten later."
+      },
+      footer = {"", "Example:  witnessmark ledger checkpoint > checkpoint-2026-11-25.txt"})
+  int checkpoint(@Mixin DataOption data) {
+    spec.commandLine()
+        .getOut()
+        .print(
+            data.reading(Reading::checkpoint)
+                .orElseThrow(() -> new Declined("The log has no entry yet.")));
+    spec.commandLine().getOut().flush();
+    return Exit.YES;
+  }
+
+  @Command(
+      name = "export",
+      mixinStandardHelpOptions = true,
+      description = "Print every entry's exact bytes, one JSON object a line.",
+      footer = {"", "Example:  witnessmark ledger export --jsonl > ledger.jsonl"})
+  int export(
+      @Option(names = "--jsonl", required = true, description = "The form; there is only this one.")
+          boolean jsonl,
+      @Mixin DataOption data) {
+    PrintWriter out = spec.commandLine().getOut();
+    data.reading(
+        reading -> {
+          long next = 0;
+          List<Stored> chunk = reading.from(next, 1000);
+          while (!chunk.isEmpty()) {
+            for (Stored s : chunk) {
+              out.print("{\"entry\":" + s.n() + ",\"leaf\":\"");
+              out.print(Base64.getEncoder().encodeToString(s.bytes()));
+              out.print("\"}\n");
+              next = s.n() + 1;
+            }
+            chunk = reading.from(next, 1000);
+          }
+          return null;
+        });
+    out.flush();
+    return Exit.YES;
+  }
+
+  private void out(String line) {
+    spec.commandLine().getOut().println(line);
+    spec.commandLine().getOut().flush();
+  }
+}

@@ -1,0 +1,86 @@
+package witnessmark.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import witnessmark.config.BridgeConfig;
+import witnessmark.config.ConfigFile;
+import witnessmark.daemon.Bridge;
+import witnessmark.ledger.LedgerFiles;
+
+/** The daemon. */
+@Command(
+    name = "run",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Run the daemon: listen to wrenches, record, tell verdicts. Ends on SIGTERM or Ctrl-C,",
+      "after what has arrived is on record."
+    },
+    footer = {"", "Example:  witnessmark run --config shop.toml --data /var/lib/witnessmark"})
+final class RunCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(
+      names = "--config",
+      paramLabel = "FILE",
+      required = true,
+      description = "The configuration.")
+  private Path config;
+
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description =
+          "The data directory (default: $WITNESSMARK_DATA, else the configuration's"
+              + " data, else ./witnessmark-data).")
+  private Path data;
+
+  @Override
+  public Integer call() throws InterruptedException {
+    Logging.chatty();
+    BridgeConfig settings;
+    try {
+      settings = ConfigFile.read(config, System.getenv());
+    } catch (IOException e) {
+      throw Files.unreadable(config, e);
+    }
+    CountDownLatch stop = new CountDownLatch(1);
+    CountDownLatch stopped = new CountDownLatch(1);
+    try (Bridge bridge = new Bridge(settings, new LedgerFiles(directory(settings)))) {
+      bridge.start();
+      Runtime.getRuntime().addShutdownHook(new Thread(() -> end(stop, stopped)));
+      stop.await();
+    } finally {
+      stopped.countDown();
+    }
+    return Exit.YES;
+  }
+
+  private static void end(CountDownLatch stop, CountDownLatch stopped) {
+    stop.countDown();
+    try {
+      stopped.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private Path directory(BridgeConfig settings) {
+    if (data != null) {
+      return data;
+    }
+    String variable = System.getenv("WITNESSMARK_DATA");
+    if (variable != null) {
+      return Path.of(variable);
+    }
+    return settings
+        .data()
+        .map(d -> config.toAbsolutePath().resolveSibling(d))
+        .orElse(Path.of("witnessmark-data"));
+  }
+}

@@ -1,0 +1,152 @@
+package witnessmark.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.time.format.DateTimeParseException;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicLong;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+import witnessmark.entry.EntryJson;
+import witnessmark.entry.Moments;
+import witnessmark.ledger.Reading.Query;
+import witnessmark.ledger.Stored;
+import witnessmark.report.Csv;
+import witnessmark.report.Line;
+
+/** Pulls records. */
+@Command(
+    name = "trace",
+    mixinStandardHelpOptions = true,
+    description = {
+      "Pull records by unit, job, procedure, fastener, wrench, operator, station, period or verdict.",
+      "Exit status 1 when nothing matches."
+    },
+    footer = {
+      "",
+      "Example:  witnessmark trace --unit ATR-26-0147",
+      "          witnessmark trace --wrench TW-0417 --from 2026-11-01 --csv > november.csv"
+    })
+final class TraceCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Option(names = "--unit")
+  private String unit;
+
+  @Option(names = "--job")
+  private String job;
+
+  @Option(names = "--procedure")
+  private String procedure;
+
+  @Option(names = "--fastener")
+  private String fastener;
+
+  @Option(names = "--wrench")
+  private String wrench;
+
+  @Option(names = "--operator")
+  private String operator;
+
+  @Option(names = "--station")
+  private String station;
+
+  @Option(names = "--kind", description = "e.g. torque, disposed, refused.")
+  private String kind;
+
+  @Option(names = "--verdict", description = "e.g. over-torque.")
+  private String verdict;
+
+  @Option(names = "--from", description = "Date or RFC 3339 time, inclusive; a date is UTC.")
+  private String from;
+
+  @Option(names = "--to", description = "Date (inclusive) or RFC 3339 time (exclusive).")
+  private String to;
+
+  @ArgGroup private Form form = new Form();
+  @Mixin private DataOption data;
+
+  /** How to print; a table when nothing is said. */
+  static final class Form {
+    @Option(names = "--csv", description = "Print comma-separated values (RFC 4180).")
+    private boolean csv;
+
+    @Option(
+        names = {"--jsonl", "--json"},
+        description = "Print one JSON object a line: the number and the entry itself.")
+    private boolean jsonl;
+  }
+
+  @Override
+  public Integer call() {
+    Query query =
+        Given.valid(
+            spec,
+            () ->
+                new Query(
+                    Optional.ofNullable(unit),
+                    Optional.ofNullable(job),
+                    Optional.ofNullable(procedure),
+                    Optional.ofNullable(fastener),
+                    Optional.ofNullable(wrench),
+                    Optional.ofNullable(operator),
+                    Optional.ofNullable(station),
+                    Optional.ofNullable(kind),
+                    Optional.ofNullable(verdict),
+                    Optional.ofNullable(from).map(t -> moment(t, 0)),
+                    Optional.ofNullable(to).map(t -> moment(t, 1))));
+    PrintWriter out = spec.commandLine().getOut();
+    AtomicLong found = new AtomicLong();
+    data.reading(
+        reading -> {
+          reading.find(query, stored -> print(out, stored, found.getAndIncrement() == 0));
+          return null;
+        });
+    out.flush();
+    if (found.get() == 0) {
+      spec.commandLine().getErr().println("Nothing on record matches.");
+      return Exit.NO;
+    }
+    return Exit.YES;
+  }
+
+  private void print(PrintWriter out, Stored stored, boolean first) {
+    if (form.jsonl) {
+      out.print(
+          "{\"n\":"
+              + stored.n()
+              + ",\"entry\":"
+              + new String(stored.bytes(), StandardCharsets.UTF_8)
+              + "}\n");
+      return;
+    }
+    Line line = Line.of(stored.n(), EntryJson.read(stored.bytes()));
+    if (form.csv) {
+      out.print((first ? Csv.row(Line.COLUMNS) : "") + Csv.row(line.cells()));
+    } else {
+      out.print((first ? TraceText.HEAD : "") + TraceText.of(line));
+    }
+  }
+
+  private static String moment(String text, int days) {
+    try {
+      return Moments.text(
+          LocalDate.parse(text).plusDays(days).atStartOfDay(ZoneOffset.UTC).toInstant());
+    } catch (DateTimeParseException e) {
+      try {
+        return Moments.text(OffsetDateTime.parse(text).toInstant());
+      } catch (DateTimeParseException f) {
+        throw new IllegalArgumentException(
+            "\"" + text + "\" is no date or time; write 2026-11-25 or 2026-11-25T08:00:00+01:00");
+      }
+    }
+  }
+}

@@ -1,0 +1,30 @@
+package witnessmark.cli;
+
+import witnessmark.report.Line;
+
+/** A line of the trace for a terminal. */
+final class TraceText {
+  static final String HEAD =
+      String.format(
+          "%7s  %-20s  %-22s  %-12s  %-14s  %-14s  %s%n",
+          "ENTRY", "TIME (UTC)", "FASTENER OR KIND", "TORQUE", "WRENCH", "VERDICT", "");
+
+  private TraceText() {}
+
+  static String of(Line line) {
+    String what =
+        line.cell("fastener").isEmpty() ? "(" + line.cell("kind") + ")" : line.cell("fastener");
+    String torque =
+        line.cell("torque").isEmpty() ? "" : line.cell("torque") + " " + line.cell("unit");
+    String verdict = line.cell("verdict").isEmpty() ? line.cell("effect") : line.cell("verdict");
+    return String.format(
+        "%7s  %-20s  %-22s  %-12s  %-14s  %-14s  %s%n",
+        line.cell("entry"),
+        line.cell("at").substring(0, 19) + "Z",
+        what,
+        torque,
+        line.cell("wrench").isEmpty() ? line.cell("operator") : line.cell("wrench"),
+        verdict,
+        line.cell("text"));
+  }
+}

@@ -1,0 +1,146 @@
+package witnessmark.cli;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import witnessmark.desk.EnrolWrench;
+import witnessmark.report.Table;
+import witnessmark.torque.Digits;
+import witnessmark.torque.Torque;
+
+/** The register of wrenches. */
+@Command(
+    name = "wrench",
+    mixinStandardHelpOptions = true,
+    description = "Enrol wrenches and list them.",
+    footer = {"", "Example:  witnessmark wrench list"})
+final class WrenchCommand {
+  @Spec private CommandSpec spec;
+
+  @Command(
+      name = "enrol",
+      mixinStandardHelpOptions = true,
+      description = {
+        "Make a wrench known, with its range and its calibration; or renew that.",
+        "Readings of a wrench that is not enrolled are recorded and never accept a fastener."
+      },
+      footer = {
+        "",
+        "Example:  witnessmark wrench enrol TW-0417 --max \"100 N.m\" --calibrated 2026-09-01 \\",
+        "            --due 2027-09-01 --certificate C-26-118"
+      })
+  int enrol(
+      @Parameters(paramLabel = "SERIAL") String serial,
+      @Option(names = "--max", required = true, description = "Upper end, e.g. \"100 N.m\".")
+          String max,
+      @Option(names = "--min", description = "Lower end (default: 20 %% of the upper end).")
+          String min,
+      @Option(names = "--calibrated", required = true, description = "Date, e.g. 2026-09-01.")
+          LocalDate calibrated,
+      @Option(names = "--due", description = "Next calibration (default: a year later).")
+          LocalDate due,
+      @Option(names = "--certificate", description = "The certificate's number.")
+          String certificate,
+      @Option(names = "--uncertainty", description = "Expanded, %% of reading, k = 2.")
+          String uncertainty,
+      @Mixin ByOption by,
+      @Mixin DataOption data) {
+    EnrolWrench command =
+        Given.valid(
+            spec,
+            () -> {
+              Torque high = Torque.parse(max);
+              return new EnrolWrench(
+                  serial,
+                  min == null ? fifth(high) : Torque.parse(min),
+                  high,
+                  start(calibrated),
+                  start(due == null ? calibrated.plusYears(1) : due),
+                  Optional.ofNullable(certificate),
+                  Optional.ofNullable(uncertainty).map(Digits::new),
+                  by.badge());
+            });
+    long n = data.carryOut(command);
+    out(
+        "Enrolled "
+            + serial
+            + ", "
+            + command.low()
+            + " to "
+            + command.high()
+            + ", calibration in force until "
+            + day(command.due())
+            + " (entry "
+            + n
+            + ").");
+    return Exit.YES;
+  }
+
+  @Command(
+      name = "list",
+      mixinStandardHelpOptions = true,
+      description = "List the enrolled wrenches.",
+      footer = {"", "Example:  witnessmark wrench list --json"})
+  int list(@Mixin DataOption data, @Mixin JsonOption json) {
+    var wrenches = data.shop().wrenches().values();
+    if (json.wanted()) {
+      json.print(
+          spec.commandLine().getOut(),
+          wrenches.stream()
+              .map(
+                  w ->
+                      JsonOption.object(
+                          "wrench", w.serial(),
+                          "low", w.low().toString(),
+                          "high", w.high().toString(),
+                          "calibrated", w.calibrated().toString(),
+                          "due", w.due().toString(),
+                          "certificate", w.certificate().orElse(null),
+                          "inforce", w.calibratedAt(Instant.now())))
+              .toList());
+      return Exit.YES;
+    }
+    Table table = new Table("WRENCH", "FROM", "TO", "CALIBRATED", "DUE", "CERTIFICATE", "");
+    wrenches.forEach(
+        w ->
+            table.add(
+                w.serial(),
+                w.low().toString(),
+                w.high().toString(),
+                day(w.calibrated()),
+                day(w.due()),
+                w.certificate().orElse("-"),
+                w.calibratedAt(Instant.now()) ? "in force" : "NOT IN FORCE"));
+    out(
+        table.isEmpty()
+            ? "No wrench is enrolled yet. Enrol one: witnessmark wrench enrol --help"
+            : table.toString().stripTrailing());
+    return Exit.YES;
+  }
+
+  private static Torque fifth(Torque high) {
+    BigDecimal low = high.digits().value().multiply(new BigDecimal("0.2"));
+    return Torque.of(low.stripTrailingZeros().toPlainString(), high.unit());
+  }
+
+  private static Instant start(LocalDate day) {
+    return day.atStartOfDay(ZoneOffset.UTC).toInstant();
+  }
+
+  private static String day(Instant moment) {
+    return moment.atZone(ZoneOffset.UTC).toLocalDate().toString();
+  }
+
+  private void out(String line) {
+    spec.commandLine().getOut().println(line);
+    spec.commandLine().getOut().flush();
+  }
+}

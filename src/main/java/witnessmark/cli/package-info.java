@@ -1,0 +1,2 @@
+/** Commands, exit statuses and people's text. No decisions. */
+package witnessmark.cli;

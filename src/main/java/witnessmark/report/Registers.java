@@ -1,0 +1,51 @@
+package witnessmark.report;
+
+import witnessmark.entry.Entry;
+import witnessmark.report.Line.Cells;
+
+/** Fills the rows of entries about the shop's registers and about a job's life. */
+final class Registers {
+  private Registers() {}
+
+  static void fill(Cells c, Entry entry) {
+    if (entry instanceof Entry.LogOpened e) {
+      c.set("text", "The log began, signing as " + e.origin() + ".");
+    } else if (entry instanceof Entry.OperatorEnrolled e) {
+      c.set("operator", e.operator()).set("text", "Enrolled as " + e.name() + ".");
+    } else if (entry instanceof Entry.WrenchEnrolled e) {
+      c.set("wrench", e.wrench()).set("operator", e.by());
+      c.set(
+          "text",
+          "Enrolled, "
+              + e.low()
+              + " to "
+              + e.high()
+              + ", calibration in force until "
+              + e.due()
+              + e.certificate().map(s -> ", certificate " + s).orElse("")
+              + ".");
+    } else if (entry instanceof Entry.ProcedureReleased e) {
+      c.set("operator", e.by());
+      c.set("text", "Released " + e.procedure() + " revision " + e.revision() + ".");
+    } else if (entry instanceof Entry.OperatorAtStation e) {
+      c.set("station", e.station()).set("operator", e.operator()).set("text", "Works here now.");
+    } else if (entry instanceof Entry.JobOpened e) {
+      c.set("job", e.job()).set("station", e.station()).set("operator", e.by());
+      c.set(
+          "text",
+          "Opened on unit " + e.unit() + ", " + e.procedure() + " revision " + e.revision() + ".");
+    } else if (entry instanceof Entry.JobSuspended e) {
+      c.set("job", e.job()).set("operator", e.by());
+      c.set("text", "Suspended" + e.because().map(b -> ": " + b).orElse("."));
+    } else if (entry instanceof Entry.JobResumed e) {
+      c.set("job", e.job()).set("station", e.station()).set("operator", e.by());
+      c.set("text", "Resumed.");
+    } else if (entry instanceof Entry.JobClosed e) {
+      c.set("job", e.job()).set("operator", e.by()).set("text", "Closed: everything stands.");
+    } else if (entry instanceof Entry.JobAbandoned e) {
+      c.set("job", e.job()).set("operator", e.by()).set("text", "Abandoned: " + e.because());
+    } else {
+      throw new IllegalStateException("no row for " + entry.getClass());
+    }
+  }
+}

@@ -1,0 +1,196 @@
+package witnessmark.pipeline;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import witnessmark.decode.Scanned;
+import witnessmark.decode.Torqued;
+import witnessmark.desk.Command;
+import witnessmark.desk.EnrolOperator;
+import witnessmark.desk.EnrolWrench;
+import witnessmark.desk.OpenJob;
+import witnessmark.desk.Release;
+import witnessmark.entry.Entry;
+import witnessmark.entry.EntryJson;
+import witnessmark.job.JobState;
+import witnessmark.job.Shop;
+import witnessmark.procedure.ProcedureFile;
+import witnessmark.torque.Angle;
+import witnessmark.torque.Direction;
+import witnessmark.torque.Torque;
+import witnessmark.torque.TorqueEvent;
+
+/** A shop without a disk: the real decisions and folds on a list of entries. */
+public final class Bench implements Cloneable {
+  public static final Instant START = Instant.parse("2026-11-25T08:00:00Z");
+  public static final String STATION = "bench-1";
+
+  private final List<Entry> log = new ArrayList<>();
+  private final Set<String> fingerprints = new HashSet<>();
+  private Shop shop = Shop.EMPTY;
+  private Instant now = START;
+  private long number;
+  private String job;
+
+  /** A shop with a badge, two wrenches of 20 to 100 N.m (TW-1, TW-2), and an open job. */
+  public static Bench on(String procedure) {
+    Bench bench = new Bench();
+    bench.add(new Entry.LogOpened(START, "witnessmark.local/log/test"));
+    bench.person(new EnrolOperator("badge-07", "bench 1", Optional.empty()));
+    bench.person(wrench("TW-1"));
+    bench.person(wrench("TW-2"));
+    bench.person(
+        new Release(ProcedureFile.parse("test.toml", procedure), procedure, Optional.empty()));
+    String id = bench.shop.procedures().get(0).procedure();
+    bench.person(new OpenJob(id, Optional.empty(), "ATR-26-0147", STATION, Optional.empty()));
+    bench.job = bench.shop.active(STATION).orElseThrow().job();
+    return bench;
+  }
+
+  public static EnrolWrench wrench(String serial) {
+    return new EnrolWrench(
+        serial,
+        Torque.parse("20 N.m"),
+        Torque.parse("100 N.m"),
+        START.minusSeconds(86_400),
+        START.plusSeconds(10L * 86_400),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
+  }
+
+  /** One tighten step {@code a} of n fasteners at 50 N.m ± 10 %, with further lines. */
+  public static String group(int n, String... lines) {
+    return head() + step("a", n, lines);
+  }
+
+  public static String head() {
+    return "[procedure]\nid = \"P-1\"\nrevision = \"A\"\ntitle = \"Test\"\n";
+  }
+
+  public static String step(String id, int n, String... lines) {
+    return "[[step]]\nid = \""
+        + id
+        + "\"\nkind = \"tighten\"\ntitle = \""
+        + id
+        + "\"\nfasteners = "
+        + n
+        + "\n"
+        + (String.join("\n", lines).contains("[[step.pass]]")
+            ? ""
+            : "torque = \"50 N.m\"\ntolerance = \"10 %\"\n")
+        + String.join("\n", lines)
+        + "\n";
+  }
+
+  public Shop shop() {
+    return shop;
+  }
+
+  public List<Entry> log() {
+    return log;
+  }
+
+  public String jobName() {
+    return job;
+  }
+
+  public JobState job() {
+    return shop.jobs().get(job);
+  }
+
+  public long size() {
+    return log.size();
+  }
+
+  /** Carries out a person's command. */
+  public void person(Command command) {
+    tick();
+    command.decide(shop, now).forEach(this::add);
+  }
+
+  /** A tightening by TW-1 without angle or position. */
+  public Entry.TorqueTaken hit(String torque) {
+    return hit("TW-1", torque, "", "");
+  }
+
+  /** A tightening with a named position. */
+  public Entry.TorqueTaken hitOn(String fastener, String torque) {
+    return hit("TW-1", torque, "", fastener);
+  }
+
+  public Entry.TorqueTaken hit(String wrench, String torque, String angle, String fastener) {
+    return taken(take(event(wrench, torque, angle, Direction.CW, fastener)));
+  }
+
+  public Entry.TorqueTaken loosen(String fastener) {
+    return taken(take(event("TW-1", "30 N.m", "", Direction.CCW, fastener)));
+  }
+
+  public TorqueEvent event(
+      String wrench, String torque, String angle, Direction direction, String fastener) {
+    tick();
+    return new TorqueEvent(
+        wrench,
+        OptionalLong.of(++number),
+        Optional.of(now),
+        Torque.parse(torque),
+        angle.isEmpty() ? Optional.empty() : Optional.of(Angle.of(angle)),
+        direction,
+        fastener.isEmpty() ? Optional.empty() : Optional.of(fastener),
+        Optional.empty());
+  }
+
+  /** An event arrives. */
+  public Outcome take(TorqueEvent event) {
+    return take(event, false);
+  }
+
+  public Outcome take(TorqueEvent event, boolean redelivered) {
+    return arrive(
+        new Arrival(Optional.of(STATION), "test", now, redelivered, new Torqued(event, "raw")));
+  }
+
+  public Outcome scan(String text) {
+    tick();
+    return arrive(
+        new Arrival(
+            Optional.of(STATION), "test", now, false, new Scanned(text, Optional.empty(), "raw")));
+  }
+
+  private Outcome arrive(Arrival arrival) {
+    Outcome outcome =
+        Step.take(shop, arrival, (wrench, print) -> fingerprints.contains(wrench + print));
+    outcome.entries().forEach(this::add);
+    return outcome;
+  }
+
+  private static Entry.TorqueTaken taken(Outcome outcome) {
+    return (Entry.TorqueTaken) outcome.entries().get(0);
+  }
+
+  private void add(Entry entry) {
+    if (entry instanceof Entry.TorqueTaken t) {
+      fingerprints.add(t.event().wrench() + t.fingerprint());
+    }
+    shop = shop.after(log.size(), entry);
+    log.add(entry);
+  }
+
+  private void tick() {
+    now = now.plusSeconds(5);
+  }
+
+  /** The shop that the log's bytes alone give. */
+  public Shop replayed() {
+    Shop replay = Shop.EMPTY;
+    for (int n = 0; n < log.size(); n++) {
+      replay = replay.after(n, EntryJson.read(EntryJson.bytes(log.get(n))));
+    }
+    return replay;
+  }
+}

@@ -1,0 +1,210 @@
+package witnessmark.pipeline;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+import witnessmark.desk.Assign;
+import witnessmark.desk.Attest;
+import witnessmark.desk.CloseJob;
+import witnessmark.desk.Command;
+import witnessmark.desk.Declined;
+import witnessmark.desk.Dispose;
+import witnessmark.entry.Disposition;
+import witnessmark.entry.Entry;
+import witnessmark.job.JobState;
+import witnessmark.job.Shop;
+import witnessmark.torque.Direction;
+import witnessmark.torque.TorqueEvent;
+
+/** Laws that hold for whatever happens at a bench; every seed is one story. */
+class LawsTest {
+  private static final int STORIES = Integer.getInteger("laws.count", 300);
+
+  static List<Long> seeds() {
+    return new Random(20261125).longs(STORIES).boxed().toList();
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void replayingTheEntriesGivesTheSameState(long seed) {
+    Bench bench = story(seed, 60, 0);
+    assertSame(bench.replayed(), bench.shop(), seed);
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void noEventChangesTheStateTwiceWhateverIsRedelivered(long seed) {
+    assertSame(story(seed, 60, 0.5).shop(), story(seed, 60, 0).shop(), seed);
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void aJobClosesOnlyWhenEveryLastVerdictStandsAndEveryGateIsSatisfied(long seed) {
+    Bench bench = story(seed, 200, 0.1);
+    JobState job = bench.job();
+    boolean closed = closes(bench);
+    Standing standing = Standing.of(bench.log(), bench.jobName());
+    assertThat(closed).as("seed %d", seed).isEqualTo(standing.complete(job.plan()));
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void interleavingsOfTwoWrenchesOnDisjointGroupsGiveTheSameResult(long seed) {
+    Random random = new Random(seed);
+    String procedure =
+        Bench.group(4, "wrenches = [\"TW-1\"]", "order = \"pattern\"", "pattern = [2, 4, 1, 3]")
+            + Bench.step("b", 5, "after = []", "wrenches = [\"TW-2\"]");
+    List<String> first = torques(random, 4);
+    List<String> second = torques(random, 5);
+    assertThat(conditions(interleaved(procedure, first, second, random)))
+        .as("seed %d", seed)
+        .isEqualTo(conditions(interleaved(procedure, first, second, new Random(seed + 1))));
+  }
+
+  private static void assertSame(Shop one, Shop other, long seed) {
+    assertThat(one.jobs().keySet()).as("seed %d", seed).isEqualTo(other.jobs().keySet());
+    for (String job : one.jobs().keySet()) {
+      JobState a = one.jobs().get(job);
+      JobState b = other.jobs().get(job);
+      assertThat(a.conditions()).as("seed %d", seed).isEqualTo(b.conditions());
+      assertThat(a.gates()).as("seed %d", seed).isEqualTo(b.gates());
+      assertThat(a.questions()).as("seed %d", seed).isEqualTo(b.questions());
+      assertThat(a.settled()).as("seed %d", seed).isEqualTo(b.settled());
+    }
+    assertThat(one.size()).as("seed %d", seed).isEqualTo(other.size());
+  }
+
+  private static List<String> torques(Random random, int fasteners) {
+    List<String> torques = new ArrayList<>();
+    for (int i = 0; i < fasteners; i++) {
+      if (random.nextInt(3) == 0) {
+        torques.add("40 N.m");
+      }
+      torques.add("50 N.m");
+    }
+    return torques;
+  }
+
+  private static Bench interleaved(
+      String procedure, List<String> first, List<String> second, Random random) {
+    Bench bench = Bench.on(procedure);
+    int i = 0;
+    int j = 0;
+    while (i < first.size() || j < second.size()) {
+      boolean one = j == second.size() || (i < first.size() && random.nextBoolean());
+      if (one) {
+        bench.hit("TW-1", first.get(i++), "", "");
+      } else {
+        bench.hit("TW-2", second.get(j++), "", "");
+      }
+    }
+    return bench;
+  }
+
+  private static List<Integer> conditions(Bench bench) {
+    assertThat(bench.job().complete()).isTrue();
+    return bench.job().conditions().stream().map(c -> c.done()).toList();
+  }
+
+  /**
+   * A random procedure worked on at random; the same seed acts the same, whatever is redelivered.
+   */
+  private static Bench story(long seed, int acts, double redelivered) {
+    Random random = new Random(seed);
+    Random again = new Random(~seed);
+    Bench bench = Bench.on(procedure(random));
+    List<TorqueEvent> sent = new ArrayList<>();
+    for (int i = 0; i < acts; i++) {
+      if (random.nextInt(5) == 0) {
+        person(bench, random);
+      } else {
+        TorqueEvent event = event(bench, random);
+        sent.add(event);
+        bench.take(event);
+      }
+      while (!sent.isEmpty() && again.nextDouble() < redelivered) {
+        bench.take(sent.get(again.nextInt(sent.size())), true);
+      }
+    }
+    return bench;
+  }
+
+  private static String procedure(Random random) {
+    String two =
+        "[[step.pass]]\nname = \"snug\"\ntorque = \"25 N.m\"\ntolerance = \"20 %\"\n"
+            + "[[step.pass]]\nname = \"final\"\ntorque = \"50 N.m\"\ntolerance = \"10 %\"";
+    String order = random.nextBoolean() ? "order = \"any\"" : "order = \"strict\"";
+    String wire =
+        "[[step]]\nid = \"wire\"\nkind = \"attest\"\ntitle = \"Wire\"\nstatement = \"Fitted.\"\n"
+            + "after = [\"a\"]\n";
+    return Bench.group(1 + random.nextInt(3), order)
+        + Bench.step("b", 1 + random.nextInt(3), random.nextBoolean() ? two : "after = [\"a\"]")
+        + wire
+        + Bench.step("c", 2, random.nextBoolean() ? "after = []" : "after = [\"wire\", \"b\"]");
+  }
+
+  private static TorqueEvent event(Bench bench, Random random) {
+    String[] torques = {"50 N.m", "50 N.m", "50 N.m", "25 N.m", "40 N.m", "60 N.m", "19 N.m"};
+    String fastener = "";
+    if (random.nextInt(3) == 0) {
+      int f = random.nextInt(bench.job().plan().fasteners() + 1);
+      fastener = f == bench.job().plan().fasteners() ? "no/1" : bench.job().plan().name(f);
+    }
+    Direction direction = random.nextInt(12) == 0 ? Direction.CCW : Direction.CW;
+    String wrench = "TW-" + (1 + random.nextInt(10) / 4);
+    return bench.event(wrench, torques[random.nextInt(torques.length)], "", direction, fastener);
+  }
+
+  private static void person(Bench bench, Random random) {
+    Command command =
+        switch (random.nextInt(3)) {
+          case 0 -> new Attest(bench.jobName(), "wire", "badge-07");
+          case 1 -> {
+            int f = random.nextInt(bench.job().plan().fasteners());
+            Disposition[] all = {Disposition.REWORK, Disposition.REPLACE, Disposition.USE_AS_IS};
+            yield new Dispose(
+                bench.jobName(),
+                bench.job().plan().name(f),
+                all[random.nextInt(3)],
+                "badge-07",
+                "x");
+          }
+          default -> {
+            Optional<Long> question = bench.job().questions().stream().sorted().findFirst();
+            int f = random.nextInt(bench.job().plan().fasteners());
+            yield question
+                .<Command>map(
+                    n ->
+                        new Assign(
+                            n,
+                            (Entry.TorqueTaken) bench.log().get(n.intValue()),
+                            bench.jobName(),
+                            random.nextInt(4) == 0
+                                ? Optional.empty()
+                                : Optional.of(bench.job().plan().name(f)),
+                            "badge-07",
+                            "x"))
+                .orElse((shop, at) -> List.of());
+          }
+        };
+    try {
+      bench.person(command);
+    } catch (Declined e) {
+      // a person was told no; nothing happened
+    }
+  }
+
+  private static boolean closes(Bench bench) {
+    try {
+      bench.person(new CloseJob(bench.jobName(), Optional.empty()));
+      return true;
+    } catch (Declined e) {
+      return false;
+    }
+  }
+}
