@@ -1,5 +1,6 @@
 package witnessmark.cli;
 
+import witnessmark.report.BandText;
 import witnessmark.report.Line;
 
 /** A line of the trace for a terminal. */
@@ -25,6 +26,13 @@ final class TraceText {
         torque,
         line.cell("wrench").isEmpty() ? line.cell("operator") : line.cell("wrench"),
         verdict,
-        line.cell("text"));
+        text(line));
+  }
+
+  /** A credited reading needs no sentence: its pass and band say it. */
+  private static String text(Line line) {
+    return line.cell("effect").equals("credited")
+        ? line.cell("pass") + " pass, " + BandText.of(line.cell("low"), line.cell("high"))
+        : line.cell("text");
   }
 }

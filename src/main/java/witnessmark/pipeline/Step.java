@@ -111,6 +111,7 @@ public final class Step {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
             Effect.NONE,
             List.of(),
             "");

@@ -154,9 +154,10 @@ public final class Publisher implements AutoCloseable {
       return outlet.publish(topic(t.station(), "verdict"), VerdictEvent.of(bridge, n, t), false);
     }
     if (entry instanceof Entry.Assigned a) {
-      String station = reading.jobs(Optional.empty(), Optional.of(a.job()), false).get(0).station();
+      Entry.TorqueTaken taken =
+          (Entry.TorqueTaken) EntryJson.read(reading.entry(a.assigns()).orElseThrow().bytes());
       return outlet.publish(
-          topic(station, "verdict"), VerdictEvent.of(bridge, n, station, a), false);
+          topic(taken.station(), "verdict"), VerdictEvent.of(bridge, n, a, taken), false);
     }
     return true;
   }
