@@ -47,7 +47,7 @@ final class DemoCommand implements Callable<Integer> {
       String job = new Demo(directory, out, fast, seed, Simulator::start).run();
       String data = directory.resolve("data").toString();
       show(out, "job", "status", job, "--data", data);
-      show(out, "trace", "--job", job, "--verdict", "over-torque", "--data", data);
+      show(out, "trace", "--unit", Demo.UNIT, "--data", data);
       show(out, "ledger", "checkpoint", "--data", data);
       return show(out, "ledger", "verify", "--data", data);
     } catch (IOException e) {

@@ -1,12 +1,13 @@
 package witnessmark.cli;
 
+import witnessmark.report.BandText;
 import witnessmark.report.Line;
 
 /** A line of the trace for a terminal. */
 final class TraceText {
   static final String HEAD =
       String.format(
-          "%7s  %-20s  %-22s  %-12s  %-14s  %-14s  %s%n",
+          "%7s  %-20s  %-26s  %-12s  %-14s  %-13s  %s%n",
           "ENTRY", "TIME (UTC)", "FASTENER OR KIND", "TORQUE", "WRENCH", "VERDICT", "");
 
   private TraceText() {}
@@ -18,13 +19,20 @@ final class TraceText {
         line.cell("torque").isEmpty() ? "" : line.cell("torque") + " " + line.cell("unit");
     String verdict = line.cell("verdict").isEmpty() ? line.cell("effect") : line.cell("verdict");
     return String.format(
-        "%7s  %-20s  %-22s  %-12s  %-14s  %-14s  %s%n",
+        "%7s  %-20s  %-26s  %-12s  %-14s  %-13s  %s%n",
         line.cell("entry"),
         line.cell("at").substring(0, 19) + "Z",
         what,
         torque,
         line.cell("wrench").isEmpty() ? line.cell("operator") : line.cell("wrench"),
         verdict,
-        line.cell("text"));
+        text(line));
+  }
+
+  /** A credited reading needs no sentence: its pass and band say it. */
+  private static String text(Line line) {
+    return line.cell("effect").equals("credited")
+        ? line.cell("pass") + " pass, " + BandText.of(line.cell("low"), line.cell("high"))
+        : line.cell("text");
   }
 }

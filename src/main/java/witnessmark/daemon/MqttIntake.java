@@ -49,6 +49,7 @@ final class MqttIntake implements Inbox {
                 route
                     .map(r -> r.decoder().apply(delivery.bytes()))
                     .orElseGet(() -> unknown(delivery)),
+            () -> Sample.of(delivery.bytes()),
             outcomes -> delivery.acknowledge().run()));
   }
 

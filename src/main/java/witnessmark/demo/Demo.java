@@ -24,6 +24,9 @@ import witnessmark.pipeline.Journal;
  * closed.
  */
 public final class Demo {
+  /** The unit that the demo assembles. */
+  public static final String UNIT = Scene.UNIT;
+
   private static final String STATION = "bench-1";
   private static final Duration LONGEST = Duration.ofMinutes(15);
 
@@ -133,7 +136,8 @@ public final class Demo {
 
   private List<String> wrenches(String broker, boolean serial) {
     List<String> line = new ArrayList<>(List.of("shop", "--broker", broker, "--station", STATION));
-    line.addAll(List.of("--wrench", "serial=TW-0417,max=100,via=mqtt"));
+    line.addAll(
+        List.of("--wrench", "serial=TW-0417,max=100,badge=" + Scene.TECHNICIAN + ",via=mqtt"));
     String via = serial ? "virtual:" + directory.resolve(Scene.LINE) : "mqtt";
     line.addAll(List.of("--wrench", "serial=TW-0502,max=25,min=5,via=" + via));
     Scene.MISTAKES.forEach(m -> line.addAll(List.of("--mistake", m)));

@@ -37,7 +37,7 @@ final class Scene {
 
   static final List<String> MISTAKES =
       List.of(
-          "carrier-left/2=under",
+          "cross-member/front-right=under",
           "carrier-right/1=redeliver",
           "cross-member/rear-left=over",
           LOOSENED + "=loosen");

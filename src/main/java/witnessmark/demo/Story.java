@@ -1,6 +1,7 @@
 package witnessmark.demo;
 
 import java.io.PrintWriter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.LongSupplier;
 import witnessmark.entry.Effect;
@@ -12,11 +13,14 @@ import witnessmark.ledger.Reading;
 import witnessmark.ledger.Stored;
 import witnessmark.pipeline.Replay;
 import witnessmark.procedure.AttestStep;
+import witnessmark.report.BandText;
 import witnessmark.report.Line;
-import witnessmark.torque.Angle;
 
 /** Tells what goes on record as it happens, one line an entry. */
 final class Story {
+  private static final int WIDTH = 110;
+  private static final String INDENT = " ".repeat(28);
+
   private final PrintWriter out;
   private final Reading reading;
   private final LongSupplier repeats;
@@ -44,12 +48,25 @@ final class Story {
       Entry entry = EntryJson.read(stored.bytes());
       Shop before = shop;
       shop = Replay.after(shop, List.of(stored));
-      out.println(line(stored.n(), entry, before));
+      wrapped(line(stored.n(), entry, before)).forEach(out::println);
     }
     for (; told < repeats.getAsLong(); told++) {
       out.println("         the same message came twice: counted, nothing changed");
     }
     out.flush();
+  }
+
+  /** The line broken at blanks after at most 110 columns, continued under the text. */
+  private static List<String> wrapped(String line) {
+    List<String> lines = new ArrayList<>();
+    String rest = line;
+    while (rest.length() > WIDTH && rest.lastIndexOf(' ', WIDTH) > INDENT.length()) {
+      int cut = rest.lastIndexOf(' ', WIDTH);
+      lines.add(rest.substring(0, cut));
+      rest = INDENT + rest.substring(cut + 1);
+    }
+    lines.add(rest);
+    return lines;
   }
 
   private String line(long n, Entry entry, Shop before) {
@@ -60,16 +77,14 @@ final class Story {
   private String text(long n, Entry entry, Shop before) {
     if (entry instanceof Entry.TorqueTaken t && t.judged().effect() == Effect.CREDITED) {
       JobState job = shop.jobs().get(t.job().orElseThrow());
-      String angle = t.event().angle().map(Angle::toString).map(a -> ", " + a + " deg").orElse("");
       return String.format(
-          "%s  %-24s %-6s %10s%-11s in band %s to %s   %d/%d",
+          "%s  %-24s %-6s %10s %-9s in %-20s %d/%d",
           t.event().wrench(),
           t.judged().fastener().orElseThrow(),
           t.judged().pass().orElseThrow(),
           t.event().torque(),
-          angle,
-          t.judged().low().orElseThrow(),
-          t.judged().high().orElseThrow(),
+          t.event().angle().map(a -> a + " deg").orElse(""),
+          BandText.of(t.judged().low().orElseThrow(), t.judged().high().orElseThrow()),
           job.passesDone(),
           job.plan().passes());
     }

@@ -2,12 +2,13 @@ package witnessmark.desk;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
 
-/** What a job still lacks, a line each. */
+/** What a job still lacks, a line for each pass of a group and each gate. */
 public final class Missing {
   private Missing() {}
 
@@ -33,17 +34,18 @@ public final class Missing {
 
   private static List<String> of(JobState job, Stage stage) {
     if (!(stage.step() instanceof TightenStep step)) {
-      return List.of(stage.step().id() + " is not confirmed or measured: " + stage.step().title());
+      return List.of(stage.step().id() + ": to be confirmed or measured, " + stage.step().title());
     }
-    List<String> lines = new ArrayList<>();
     int first = job.plan().first(step);
-    for (int i = 0; i < step.positions().size(); i++) {
-      Condition c = job.condition(first + i);
-      if (!c.nonconforming() && !c.stands(stage.pass())) {
-        lines.add(
-            step.fastener(i) + " lacks its " + step.passes().get(stage.pass()).name() + " pass");
-      }
-    }
-    return lines;
+    List<String> pending =
+        IntStream.range(0, step.positions().size())
+            .filter(i -> !job.condition(first + i).nonconforming())
+            .filter(i -> !job.condition(first + i).stands(stage.pass()))
+            .mapToObj(i -> step.positions().get(i))
+            .toList();
+    String pass = step.passes().get(stage.pass()).name();
+    return pending.isEmpty()
+        ? List.of()
+        : List.of(step.id() + "/" + String.join(", ", pending) + ": " + pass + " pass");
   }
 }

@@ -3,6 +3,7 @@ package witnessmark.entry;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Optional;
+import witnessmark.torque.Angle;
 import witnessmark.torque.Verdict;
 
 /**
@@ -18,6 +19,8 @@ import witnessmark.torque.Verdict;
  * @param high highest acceptable torque
  * @param angleLow smallest acceptable angle in degrees, where a window was judged
  * @param angleHigh largest acceptable angle
+ * @param angleTotal degrees turned over all pulls of this pass, where an earlier one ended below
+ *     the band or this one did
  * @param effect what it changed
  * @param undoes stages that are pending again because of it, as {@code step} or {@code step:pass}
  * @param text all of this in a sentence or two
@@ -34,6 +37,7 @@ public record Judged(
     Optional<String> high,
     Optional<String> angleLow,
     Optional<String> angleHigh,
+    Optional<Angle> angleTotal,
     Effect effect,
     List<String> undoes,
     String text) {

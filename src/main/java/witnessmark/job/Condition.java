@@ -1,5 +1,6 @@
 package witnessmark.job;
 
+import java.math.BigDecimal;
 import java.util.OptionalLong;
 
 /**
@@ -10,6 +11,7 @@ import java.util.OptionalLong;
  * @param nonconformingPass the pass that entry was judged against
  * @param rework whether it is to be loosened or replaced and then tightened anew
  * @param scrapped whether it was given up
+ * @param turned degrees turned by pulls of the pass under way that ended below its band
  * @param last the newest entry about it
  */
 public record Condition(
@@ -18,10 +20,12 @@ public record Condition(
     int nonconformingPass,
     boolean rework,
     boolean scrapped,
+    BigDecimal turned,
     OptionalLong last) {
   /** Loose and untouched. */
   public static final Condition LOOSE =
-      new Condition(0, OptionalLong.empty(), 0, false, false, OptionalLong.empty());
+      new Condition(
+          0, OptionalLong.empty(), 0, false, false, BigDecimal.ZERO, OptionalLong.empty());
 
   /** Whether a disposition is awaited. */
   public boolean nonconforming() {
@@ -40,32 +44,50 @@ public record Condition(
 
   Condition at(long entry) {
     return new Condition(
-        done, nonconformity, nonconformingPass, rework, scrapped, OptionalLong.of(entry));
+        done, nonconformity, nonconformingPass, rework, scrapped, turned, OptionalLong.of(entry));
   }
 
   Condition credited(int pass) {
-    return new Condition(pass + 1, nonconformity, nonconformingPass, false, scrapped, last);
+    return new Condition(
+        pass + 1, nonconformity, nonconformingPass, false, scrapped, BigDecimal.ZERO, last);
   }
 
   Condition atMost(int passes) {
     return new Condition(
-        Math.min(done, passes), nonconformity, nonconformingPass, rework, scrapped, last);
+        Math.min(done, passes),
+        nonconformity,
+        nonconformingPass,
+        rework,
+        scrapped,
+        done > passes ? BigDecimal.ZERO : turned,
+        last);
+  }
+
+  Condition turned(BigDecimal degrees) {
+    return new Condition(done, nonconformity, nonconformingPass, rework, scrapped, degrees, last);
   }
 
   Condition failed(long entry, int pass) {
-    return new Condition(done, OptionalLong.of(entry), pass, rework, scrapped, last);
+    return new Condition(
+        done, OptionalLong.of(entry), pass, rework, scrapped, BigDecimal.ZERO, last);
   }
 
   Condition toRework() {
-    return new Condition(0, OptionalLong.empty(), 0, true, scrapped, last);
+    return new Condition(0, OptionalLong.empty(), 0, true, scrapped, BigDecimal.ZERO, last);
   }
 
   Condition conceded() {
     return new Condition(
-        Math.max(done, nonconformingPass + 1), OptionalLong.empty(), 0, false, scrapped, last);
+        Math.max(done, nonconformingPass + 1),
+        OptionalLong.empty(),
+        0,
+        false,
+        scrapped,
+        BigDecimal.ZERO,
+        last);
   }
 
   Condition scrap() {
-    return new Condition(done, nonconformity, nonconformingPass, rework, true, last);
+    return new Condition(done, nonconformity, nonconformingPass, rework, true, turned, last);
   }
 }

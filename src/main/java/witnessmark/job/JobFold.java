@@ -1,5 +1,6 @@
 package witnessmark.job;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -12,6 +13,7 @@ import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
+import witnessmark.torque.Verdict;
 
 /** How entries about a job change it. Decides nothing: an entry says what it changed. */
 final class JobFold {
@@ -62,12 +64,21 @@ final class JobFold {
     Condition changed =
         switch (judged.effect()) {
           case CREDITED -> condition.credited(pass);
-          case AGAIN -> condition.atMost(pass);
+          case AGAIN -> pulled(condition.atMost(pass), judged);
           case NONCONFORMING -> condition.failed(n, pass);
-          case LOOSENED -> condition.atMost(0);
+          case LOOSENED -> condition.atMost(0).turned(BigDecimal.ZERO);
           case RECHECKED, NONE, ASKS -> condition;
         };
     return undo(job.with(fastener, changed), judged.undoes());
+  }
+
+  /** A pull that ended below the band has turned the fastener all the same. */
+  private static Condition pulled(Condition condition, Judged judged) {
+    boolean counts =
+        judged.verdict().equals(Optional.of(Verdict.UNDER_TORQUE)) && judged.objections().isEmpty();
+    return counts && judged.angleTotal().isPresent()
+        ? condition.turned(judged.angleTotal().get().degrees().value())
+        : condition;
   }
 
   private static JobState question(JobState job, long n) {

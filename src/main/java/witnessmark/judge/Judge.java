@@ -1,5 +1,6 @@
 package witnessmark.judge;
 
+import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import witnessmark.match.Placement;
 import witnessmark.procedure.Pass;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
+import witnessmark.torque.Angle;
 import witnessmark.torque.AngleBand;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Side;
@@ -41,10 +43,11 @@ public final class Judge {
       Instant moment) {
     List<Objection> objections = Objections.of(event, wrench, moment, placement.stage());
     Optional<Pass> pass = placement.stage().map(Judge::pass);
+    Optional<Angle> total = total(job, placement, event);
     Optional<Verdict> verdict =
         event.direction() == Direction.CCW
             ? Optional.empty()
-            : placement.stage().flatMap(s -> verdict(placement.reason(), s, event));
+            : placement.stage().flatMap(s -> verdict(placement.reason(), s, event, total));
     Effect effect = effect(job, placement, event, objections, verdict);
     List<String> undoes =
         effect == Effect.LOOSENED
@@ -64,13 +67,34 @@ public final class Judge {
             pass.map(p -> p.band().high().toString()),
             window.map(w -> w.low().toString()),
             window.map(w -> w.high().toString()),
+            total.filter(
+                t -> verdict.equals(Optional.of(Verdict.UNDER_TORQUE)) || pulledBefore(t, event)),
             effect,
             undoes,
             "");
     return Wording.told(judged, event);
   }
 
-  private static Optional<Verdict> verdict(Reason reason, Stage stage, TorqueEvent event) {
+  /**
+   * Degrees over all pulls of the pass. A pull that goes on after an under-torque turns only the
+   * rest of the angle, so the window holds for the sum. A pull that reached its band does not count
+   * into it: hitting a tight fastener again and again must never add up to a fresh one.
+   */
+  private static Optional<Angle> total(JobState job, Placement placement, TorqueEvent event) {
+    if (event.direction() == Direction.CCW
+        || placement.fastener().isEmpty()
+        || placement.reason() == Reason.HIT_AGAIN) {
+      return Optional.empty();
+    }
+    BigDecimal before = job.condition(placement.fastener().getAsInt()).turned();
+    return event
+        .angle()
+        .map(a -> a.degrees().value().add(before))
+        .map(sum -> Angle.of(sum.toPlainString()));
+  }
+
+  private static Optional<Verdict> verdict(
+      Reason reason, Stage stage, TorqueEvent event, Optional<Angle> total) {
     Side side = pass(stage).band().side(event.torque());
     if (reason == Reason.NOT_DUE_YET) {
       return aboveEveryPass(stage, event) ? Optional.of(Verdict.OVER_TORQUE) : Optional.empty();
@@ -78,11 +102,11 @@ public final class Judge {
     if (side != Side.INSIDE) {
       return Optional.of(side == Side.BELOW ? Verdict.UNDER_TORQUE : Verdict.OVER_TORQUE);
     }
-    if (reason == Reason.HIT_AGAIN || event.angle().isEmpty() || pass(stage).angle().isEmpty()) {
+    if (total.isEmpty() || pass(stage).angle().isEmpty()) {
       return Optional.of(Verdict.IN_BAND);
     }
     return Optional.of(
-        switch (pass(stage).angle().get().side(event.angle().get())) {
+        switch (pass(stage).angle().get().side(total.get())) {
           case BELOW -> Verdict.ANGLE_LOW;
           case INSIDE -> Verdict.IN_BAND;
           case ABOVE -> Verdict.ANGLE_HIGH;
@@ -123,6 +147,10 @@ public final class Judge {
         yield objections.isEmpty() ? Effect.CREDITED : Effect.AGAIN;
       }
     };
+  }
+
+  private static boolean pulledBefore(Angle total, TorqueEvent event) {
+    return total.compareTo(event.angle().orElseThrow()) != 0;
   }
 
   private static boolean waits(Placement placement) {

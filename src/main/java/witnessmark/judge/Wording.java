@@ -5,7 +5,9 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Objection;
+import witnessmark.torque.Band;
 import witnessmark.torque.Direction;
+import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
 
 /** Says in a sentence or two what was decided and what to do next. */
@@ -32,6 +34,7 @@ public final class Wording {
         judged.high(),
         judged.angleLow(),
         judged.angleHigh(),
+        judged.angleTotal(),
         judged.effect(),
         judged.undoes(),
         text);
@@ -87,7 +90,9 @@ public final class Wording {
   private static String outcome(Judged j, TorqueEvent event) {
     String reading = event.torque().toString();
     String band =
-        j.low().isPresent() ? " of " + j.low().get() + " to " + j.high().orElseThrow() : "";
+        j.low().isPresent()
+            ? " of " + new Band(Torque.parse(j.low().get()), Torque.parse(j.high().orElseThrow()))
+            : "";
     String verdict =
         j.verdict()
             .map(
@@ -137,7 +142,10 @@ public final class Wording {
   }
 
   private static String angle(Judged j, TorqueEvent event) {
-    return event.angle().map(a -> a + " degrees").orElse("The angle");
+    return j.angleTotal()
+        .map(a -> a + " degrees over all pulls")
+        .or(() -> event.angle().map(a -> a + " degrees"))
+        .orElse("The angle");
   }
 
   private static String window(Judged j) {

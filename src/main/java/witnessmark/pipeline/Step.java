@@ -54,7 +54,7 @@ public final class Step {
             ? t.raw()
             : arrival.decoded() instanceof Scanned s ? s.raw() : "";
     Sample sample = Sample.of(raw.getBytes(StandardCharsets.UTF_8));
-    String reason = "This program failed to decide about it: " + fault;
+    String reason = "this program failed to decide about it: " + fault.getClass().getSimpleName();
     return Outcome.recorded(refused(arrival, new Malformed(reason, sample)));
   }
 
@@ -106,6 +106,7 @@ public final class Step {
             reason,
             List.of(),
             List.of(),
+            Optional.empty(),
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),

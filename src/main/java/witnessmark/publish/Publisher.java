@@ -40,11 +40,15 @@ public final class Publisher implements AutoCloseable {
   private final String name;
   private final Outlet outlet;
   private final Supplier<Reading> opening;
-  private final Supplier<byte[]> health;
+  private final Supplier<HealthNow> health;
   private final Duration healthEvery;
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
   private final Map<String, String> told = new HashMap<>();
+
+  /** Stations that ever had a job: what a broker retains about them may be of an earlier run. */
+  private final Set<String> known = new TreeSet<>();
+
   private volatile boolean stopping;
   private Reading reading;
   private Shop shop;
@@ -52,6 +56,7 @@ public final class Publisher implements AutoCloseable {
   private long kept;
   private long keptAt;
   private long healthAt;
+  private String healthTold = "";
   private boolean wasConnected;
 
   /**
@@ -65,7 +70,7 @@ public final class Publisher implements AutoCloseable {
       String name,
       Outlet outlet,
       Supplier<Reading> opening,
-      Supplier<byte[]> health,
+      Supplier<HealthNow> health,
       Duration healthEvery) {
     this.bridge = bridge;
     this.name = "publish:" + name;
@@ -115,7 +120,7 @@ public final class Publisher implements AutoCloseable {
     if (!wasConnected) { // what is retained on a broker that lost its store is unknown
       wasConnected = true;
       told.clear();
-      healthAt = 0;
+      healthTold = "";
     }
     while (tellNext()) {
       keep(KEEP);
@@ -130,6 +135,7 @@ public final class Publisher implements AutoCloseable {
     next = reading.cursor(name);
     kept = next;
     shop = Replay.of(reading.live());
+    known.addAll(reading.stations());
     told.clear();
   }
 
@@ -154,16 +160,18 @@ public final class Publisher implements AutoCloseable {
       return outlet.publish(topic(t.station(), "verdict"), VerdictEvent.of(bridge, n, t), false);
     }
     if (entry instanceof Entry.Assigned a) {
-      String station = reading.jobs(Optional.empty(), Optional.of(a.job()), false).get(0).station();
+      Entry.TorqueTaken taken =
+          (Entry.TorqueTaken) EntryJson.read(reading.entry(a.assigns()).orElseThrow().bytes());
       return outlet.publish(
-          topic(station, "verdict"), VerdictEvent.of(bridge, n, station, a), false);
+          topic(taken.station(), "verdict"), VerdictEvent.of(bridge, n, a, taken), false);
     }
     return true;
   }
 
   private void expectations() {
-    Set<String> stations = new TreeSet<>(told.keySet());
+    Set<String> stations = new TreeSet<>(known);
     shop.jobs().values().forEach(j -> stations.add(j.station()));
+    known.addAll(stations);
     for (String station : stations) {
       Optional<JobState> job = shop.active(station);
       byte[] message = ExpectMessage.of(station, job);
@@ -176,10 +184,12 @@ public final class Publisher implements AutoCloseable {
   }
 
   private void health() {
-    if (System.nanoTime() - healthAt >= healthEvery.toNanos() || healthAt == 0) {
-      if (outlet.publish(topic(bridge, "health"), health.get(), true)) {
-        healthAt = System.nanoTime();
-      }
+    HealthNow now = health.get();
+    boolean due = System.nanoTime() - healthAt >= healthEvery.toNanos();
+    if ((due || !now.key().equals(healthTold))
+        && outlet.publish(topic(bridge, "health"), now.message(), true)) {
+      healthAt = System.nanoTime();
+      healthTold = now.key();
     }
   }
 

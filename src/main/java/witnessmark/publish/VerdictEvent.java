@@ -9,6 +9,7 @@ import witnessmark.entry.Judged;
 import witnessmark.entry.Moments;
 import witnessmark.torque.Angle;
 import witnessmark.torque.Torque;
+import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
 
 /** A judged torque event as a CloudEvents 1.0 document. */
@@ -20,21 +21,16 @@ final class VerdictEvent {
    * @param n the entry's number, which is the event's id
    */
   static byte[] of(String bridge, long n, Entry.TorqueTaken entry) {
-    ObjectNode data = data(n, entry.station(), entry.job(), entry.judged());
-    data.put("wrench", entry.event().wrench());
-    entry.event().number().ifPresent(number -> data.put("event", number));
-    Torque torque = entry.event().torque();
-    data.put("torque", torque.digits().text());
-    data.put("unit", torque.unit().symbol());
-    torque.unit().rec20().ifPresent(code -> data.put("unitcode", code));
-    entry.event().angle().map(Angle::toString).ifPresent(a -> data.put("angle", a));
-    data.put("direction", entry.event().direction().code());
-    return event(bridge, n, entry, data);
+    return event(bridge, n, entry, data(n, entry, entry.job(), entry.judged()));
   }
 
-  /** The verdict on an event that a person placed; {@code assigns} names the event's own entry. */
-  static byte[] of(String bridge, long n, String station, Entry.Assigned entry) {
-    ObjectNode data = data(n, station, Optional.of(entry.job()), entry.judged());
+  /**
+   * The verdict on an event that a person placed.
+   *
+   * @param taken the event's own entry, which {@code assigns} names
+   */
+  static byte[] of(String bridge, long n, Entry.Assigned entry, Entry.TorqueTaken taken) {
+    ObjectNode data = data(n, taken, Optional.of(entry.job()), entry.judged());
     data.put("assigns", entry.assigns());
     return event(bridge, n, entry, data);
   }
@@ -55,10 +51,21 @@ final class VerdictEvent {
     return event.toString().getBytes(StandardCharsets.UTF_8);
   }
 
-  private static ObjectNode data(long n, String station, Optional<String> job, Judged judged) {
+  private static ObjectNode data(
+      long n, Entry.TorqueTaken taken, Optional<String> job, Judged judged) {
     ObjectNode data = JsonNodeFactory.instance.objectNode();
+    TorqueEvent event = taken.event();
+    Torque torque = event.torque();
     data.put("entry", n);
-    data.put("station", station);
+    data.put("station", taken.station());
+    data.put("wrench", event.wrench());
+    event.number().ifPresent(number -> data.put("event", number));
+    data.put("torque", torque.digits().text());
+    data.put("unit", torque.unit().symbol());
+    torque.unit().rec20().ifPresent(code -> data.put("unitcode", code));
+    event.angle().map(Angle::toString).ifPresent(a -> data.put("angle", a));
+    judged.angleTotal().map(Angle::toString).ifPresent(a -> data.put("angletotal", a));
+    data.put("direction", event.direction().code());
     job.ifPresent(j -> data.put("job", j));
     judged.fastener().ifPresent(f -> data.put("fastener", f));
     judged.pass().ifPresent(p -> data.put("pass", p));

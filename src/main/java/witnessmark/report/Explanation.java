@@ -56,12 +56,14 @@ public final class Explanation {
       lines.add("  could be    " + String.join(", ", j.alternatives()));
     }
     j.objections().forEach(o -> lines.add("  objection   " + o.code()));
-    j.low().ifPresent(low -> lines.add("  band        " + low + " to " + j.high().orElseThrow()));
+    j.low()
+        .ifPresent(low -> lines.add("  band        " + BandText.of(low, j.high().orElseThrow())));
     j.angleLow()
         .ifPresent(
             a ->
                 lines.add(
                     "  angle       " + a + " to " + j.angleHigh().orElseThrow() + " degrees"));
+    j.angleTotal().ifPresent(a -> lines.add("  turned      " + a + " degrees over all pulls"));
     lines.add("  verdict     " + j.verdict().map(Verdict::code).orElse("none"));
     lines.add("  effect      " + j.effect().code());
     if (!j.undoes().isEmpty()) {

@@ -103,6 +103,7 @@ public final class SampleEntries {
         Optional.of("36.3 N.m"),
         Optional.empty(),
         Optional.empty(),
+        Optional.of(Angle.of("44.7")),
         Effect.CREDITED,
         List.of("pinch:final"),
         "carrier-left/3 is done.");

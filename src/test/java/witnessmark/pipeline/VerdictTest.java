@@ -51,7 +51,7 @@ class VerdictTest {
     assertThat(under.judged().text())
         .isEqualTo(
             "a/1 (final pass) was the one fastener due next."
-                + " 44.9 N.m is below the band of 45 N.m to 55 N.m. Not accepted: tighten it again.");
+                + " 44.9 N.m is below the band of 45 to 55 N.m. Not accepted: tighten it again.");
     assertThat(bench.hit("45 N.m").judged().fastener()).contains("a/1");
   }
 
@@ -111,6 +111,25 @@ class VerdictTest {
     Entry.TorqueTaken high = bench.hit("TW-1", "50 N.m", "70.1", "");
     assertThat(high.judged().verdict()).contains(Verdict.ANGLE_HIGH);
     assertThat(high.judged().effect()).isEqualTo(Effect.NONCONFORMING);
+  }
+
+  @Test
+  void afterAnUnderTorqueTheAngleCountsOverAllPulls() {
+    Bench bench = Bench.on(Bench.group(1, "angle-min = \"20\"", "angle-max = \"70\""));
+    bench.hit("TW-1", "40 N.m", "31.5", "");
+    Entry.TorqueTaken rest = bench.hit("TW-1", "50 N.m", "9.0", "");
+    assertThat(rest.judged().effect()).isEqualTo(Effect.CREDITED);
+    assertThat(rest.judged().angleTotal()).contains(witnessmark.torque.Angle.of("40.5"));
+  }
+
+  @Test
+  void hittingATightFastenerAgainAndAgainNeverAddsUpToAFreshOne() {
+    Bench bench = Bench.on(Bench.group(1, "angle-min = \"20\"", "angle-max = \"70\""));
+    for (int i = 0; i < 30; i++) {
+      assertThat(bench.hit("TW-1", "50 N.m", "2.0", "").judged().verdict())
+          .contains(Verdict.ANGLE_LOW);
+    }
+    assertThat(bench.job().passesDone()).isZero();
   }
 
   @Test

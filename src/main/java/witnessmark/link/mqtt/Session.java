@@ -127,10 +127,9 @@ final class Session implements MqttCallback {
     acks.end();
     try {
       sayGoodbye();
-      client.close(true);
     } catch (MqttException e) {
       // It is of no more use either way; the next attempt takes a new client.
-      logger.atDebug().addKeyValue("link", settings.name()).setCause(e).log("client not closed");
+      logger.atDebug().addKeyValue("link", settings.name()).setCause(e).log("goodbye failed");
     }
   }
 
@@ -142,7 +141,8 @@ final class Session implements MqttCallback {
         gone.await(GOODBYE_LIMIT, () -> false);
       }
     } finally {
-      // Also ends an attempt to connect that is still under way.
+      // Also ends an attempt to connect that is still under way. The client is left to the garbage
+      // collector: its close() takes away what its receiving thread may still use.
       client.disconnectForcibly(0, 1, false);
     }
   }
