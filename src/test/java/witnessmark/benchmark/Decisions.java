@@ -75,7 +75,7 @@ final class Decisions {
       Shop shop = opened;
       for (Arrival arrival : arrivals) {
         long began = System.nanoTime();
-        Outcome outcome = Step.take(shop, arrival, (wrench, fingerprint) -> false);
+        Outcome outcome = Step.take(shop, arrival, (wrench, number, fingerprint) -> false);
         Entry entry = outcome.entries().get(0);
         shop = shop.after(shop.size(), entry);
         nanos.add(System.nanoTime() - began);
