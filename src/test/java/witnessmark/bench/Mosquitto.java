@@ -42,6 +42,7 @@ public final class Mosquitto implements AutoCloseable {
             "listener " + broker.port + " 127.0.0.1",
             "max_queued_messages 100000",
             "allow_anonymous true",
+            "set_tcp_nodelay true",
             "log_type error"));
     return broker;
   }

@@ -61,6 +61,7 @@ final class Client implements AutoCloseable {
       MqttConnectOptions options = new MqttConnectOptions();
       options.setCleanSession(false);
       options.setMaxInflight(1000);
+      options.setSocketFactory(new Sockets());
       client.connect(options).waitForCompletion(20_000);
     } catch (MqttException e) {
       throw new IllegalStateException(e);

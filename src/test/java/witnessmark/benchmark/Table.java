@@ -7,6 +7,7 @@ import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import org.sqlite.SQLiteConfig;
 
 /** The least that keeps readings: one table of their bytes, synced at every commit. */
 final class Table implements AutoCloseable {
@@ -16,7 +17,9 @@ final class Table implements AutoCloseable {
 
   Table(Path file) {
     try {
-      connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+      SQLiteConfig config = new SQLiteConfig();
+      config.setGetGeneratedKeys(false);
+      connection = DriverManager.getConnection("jdbc:sqlite:" + file, config.toProperties());
       control = connection.createStatement();
       control.execute("PRAGMA journal_mode=WAL");
       control.execute("PRAGMA synchronous=FULL");
