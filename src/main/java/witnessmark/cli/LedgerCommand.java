@@ -66,8 +66,10 @@ final class LedgerCommand {
     files.mustExist();
     String verifier = Files.text(key == null ? files.verifier() : key).strip();
     Report report;
-    try (RawReader raw = RawReader.open(files.database())) {
-      report = Verifier.verify(raw, verifier);
+    long size = data.reading(Reading::size);
+    try (RawReader raw = RawReader.open(files.database());
+        Progress progress = new Progress("verifying", size)) {
+      report = Verifier.verify(raw, verifier, progress);
     } catch (IOException e) {
       throw new Refusal(Exit.SURROUNDINGS, e.getMessage());
     }
@@ -114,6 +116,7 @@ final class LedgerCommand {
     PrintWriter out = spec.commandLine().getOut();
     data.reading(
         reading -> {
+          Progress progress = new Progress("exporting", reading.size());
           long next = 0;
           List<Stored> chunk = reading.from(next, 1000);
           while (!chunk.isEmpty()) {
@@ -123,8 +126,10 @@ final class LedgerCommand {
               out.print("\"}\n");
               next = s.n() + 1;
             }
+            progress.accept(next);
             chunk = reading.from(next, 1000);
           }
+          progress.close();
           return null;
         });
     out.flush();
