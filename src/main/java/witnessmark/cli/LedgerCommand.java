@@ -13,6 +13,7 @@ import picocli.CommandLine.Spec;
 import witnessmark.desk.Declined;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Moments;
+import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Reading;
 import witnessmark.ledger.Stored;
@@ -66,9 +67,8 @@ final class LedgerCommand {
     files.mustExist();
     String verifier = Files.text(key == null ? files.verifier() : key).strip();
     Report report;
-    long size = data.reading(Reading::size);
     try (RawReader raw = RawReader.open(files.database());
-        Progress progress = new Progress("verifying", size)) {
+        Progress progress = new Progress("verifying", size(data))) {
       report = Verifier.verify(raw, verifier, progress);
     } catch (IOException e) {
       throw new Refusal(Exit.SURROUNDINGS, e.getMessage());
@@ -84,6 +84,15 @@ final class LedgerCommand {
     }
     out("DOES NOT VERIFY: " + report.size() + " entries, root " + root + ".");
     return Exit.NO;
+  }
+
+  /** For the progress bar only: a file too damaged to tell is the verifier's to report. */
+  private static long size(DataOption data) {
+    try {
+      return data.reading(Reading::size);
+    } catch (LedgerException e) {
+      return 0;
+    }
   }
 
   @Command(
