@@ -53,4 +53,23 @@ public record Judged(
               + " fastener");
     }
   }
+
+  /** The same decision, told so. */
+  public Judged withText(String told) {
+    return new Judged(
+        fastener,
+        pass,
+        reason,
+        alternatives,
+        objections,
+        verdict,
+        low,
+        high,
+        angleLow,
+        angleHigh,
+        angleTotal,
+        effect,
+        undoes,
+        told);
+  }
 }
