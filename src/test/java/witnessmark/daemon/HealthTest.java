@@ -41,7 +41,7 @@ class HealthTest {
         java.util.stream.IntStream.range(0, states.length)
             .mapToObj(i -> new LinkStatus("link-" + i, states[i], "detail " + i, SINCE))
             .toList();
-    byte[] bytes = new Health("shop-1", SINCE, counts, () -> links).message();
+    byte[] bytes = new Health("shop-1", SINCE, counts, () -> links).now().message();
     assertThat(Schemas.faults("health", bytes)).isEmpty();
     return (ObjectNode) Schemas.parse(new String(bytes, StandardCharsets.UTF_8));
   }
@@ -90,6 +90,7 @@ class HealthTest {
             SINCE,
             false,
             () -> witnessmark.decode.Messages.torque(new byte[0]),
+            () -> witnessmark.decode.Sample.of(new byte[0]),
             outcomes -> {}));
     await().atMost(Duration.ofSeconds(30)).until(() -> loop.counts().trouble() != null);
     ObjectNode message = message(loop.counts(), LinkState.WAITING);

@@ -67,7 +67,7 @@ class PublishedTopicsTest {
             "shop",
             broker,
             () -> SqliteReading.open(files),
-            () -> HEALTH,
+            () -> new HealthNow("ok", HEALTH),
             Duration.ofSeconds(10))) {
       publisher.start();
       await().atMost(Duration.ofSeconds(30)).until(() -> broker.topics.size() >= 3);

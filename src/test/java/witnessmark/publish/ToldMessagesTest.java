@@ -201,10 +201,14 @@ class ToldMessagesTest {
         if (entry instanceof Entry.TorqueTaken t) {
           verdict(VerdictEvent.of("shop-1", told, t), where);
         } else if (entry instanceof Entry.Assigned a) {
-          verdict(VerdictEvent.of("shop-1", told, Bench.STATION, a), where);
+          verdict(VerdictEvent.of("shop-1", told, a, taken(a)), where);
         }
       }
       expect(bench.shop().active(Bench.STATION));
+    }
+
+    private Entry.TorqueTaken taken(Entry.Assigned assigned) {
+      return (Entry.TorqueTaken) bench.log().get((int) assigned.assigns());
     }
 
     private void verdict(byte[] message, String where) {

@@ -100,7 +100,7 @@ class WrongMessagesTest {
         "reason|\"guessed\"",
         "objections|[]",
         "objections|[\"too-old\"]",
-        "assigns|3",
+        "assigns|\"3\"",
         "event|-1",
         "event|\"1\"",
         "entry|\"7\"",
