@@ -45,6 +45,7 @@ public final class Publisher implements AutoCloseable {
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
   private final Map<String, String> told = new HashMap<>();
+  private final Set<String> stations = new TreeSet<>();
   private volatile boolean stopping;
   private Reading reading;
   private Shop shop;
@@ -130,6 +131,8 @@ public final class Publisher implements AutoCloseable {
     next = reading.cursor(name);
     kept = next;
     shop = Replay.of(reading.live());
+    // of ended jobs, too: their stations may still show what a process before this one retained
+    reading.jobs(Optional.empty(), Optional.empty(), false).forEach(j -> stations.add(j.station()));
     told.clear();
   }
 
@@ -163,7 +166,6 @@ public final class Publisher implements AutoCloseable {
   }
 
   private void expectations() {
-    Set<String> stations = new TreeSet<>(told.keySet());
     shop.jobs().values().forEach(j -> stations.add(j.station()));
     for (String station : stations) {
       Optional<JobState> job = shop.active(station);
