@@ -18,8 +18,8 @@ import witnessmark.ledger.LedgerFiles;
     name = "run",
     mixinStandardHelpOptions = true,
     description = {
-      "Run the daemon: listen to wrenches, record, tell verdicts. Ends on SIGTERM or Ctrl-C,",
-      "after what has arrived is on record."
+      "Run the daemon: listen to wrenches, record, tell verdicts. Ends on SIGTERM (exit status 143)",
+      "or Ctrl-C (130), after what has arrived is on record."
     },
     footer = {"", "Example:  witnessmark run --config shop.toml --data /var/lib/witnessmark"})
 final class RunCommand implements Callable<Integer> {

@@ -72,4 +72,12 @@ public record Judged(
         undoes,
         told);
   }
+
+  /**
+   * The verdict as others may be told it. A reading in its band that cannot be relied on accepts
+   * nothing, so nobody may take it for good.
+   */
+  public Optional<Verdict> announced() {
+    return verdict.filter(v -> v != Verdict.IN_BAND || objections.isEmpty());
+  }
 }
