@@ -54,9 +54,14 @@ public final class Loop implements AutoCloseable {
     writer.start();
   }
 
-  /** Takes a message unless the queue is full; never waits. */
-  public boolean offer(Message message) {
-    return !stopping && queue.offer(message);
+  /** Takes a message, waiting at most that long for room; false when there was none. */
+  public boolean offer(Message message, Duration patience) {
+    try {
+      return !stopping && queue.offer(message, patience.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
   }
 
   /** Takes a message, waiting for room. */

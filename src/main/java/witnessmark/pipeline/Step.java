@@ -62,7 +62,7 @@ public final class Step {
       Shop shop, String station, Arrival arrival, Torqued torqued, Seen seen) {
     TorqueEvent event = torqued.event();
     String fingerprint = Fingerprint.of(event);
-    boolean before = seen.before(event.wrench(), fingerprint);
+    boolean before = seen.before(event.wrench(), event.number(), fingerprint);
     if (before && event.number().isPresent()) {
       return new Outcome(List.of(), Optional.of(event), true);
     }

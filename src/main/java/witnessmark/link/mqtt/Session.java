@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import javax.net.SocketFactory;
 import org.eclipse.paho.client.mqttv3.IMqttDeliveryToken;
 import org.eclipse.paho.client.mqttv3.IMqttToken;
 import org.eclipse.paho.client.mqttv3.MqttAsyncClient;
@@ -221,6 +222,8 @@ final class Session implements MqttCallback {
     if (settings.tls()) {
       options.setHttpsHostnameVerificationEnabled(true);
       options.setSocketFactory(Tls.sockets(settings));
+    } else {
+      options.setSocketFactory(new PromptSockets(SocketFactory.getDefault()));
     }
     return options;
   }
