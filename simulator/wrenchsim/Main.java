@@ -22,6 +22,9 @@ import picocli.CommandLine.Spec;
       " 4:the broker, the serial line or the truth file failed"
     })
 public final class Main implements Runnable {
+  /** What the person typed to get here, where another program starts this one. */
+  private static final String NAME = System.getProperty("wrenchsim.name", "wrenchsim");
+
   static final int UNFINISHED = 1;
   static final int FAILED = 4;
 
@@ -35,6 +38,7 @@ public final class Main implements Runnable {
   /** Runs one command and gives its exit status. */
   static int run(String... args) {
     return new CommandLine(new Main())
+        .setCommandName(NAME)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setUsageHelpWidth(100)
         .setUsageHelpAutoWidth(false)
@@ -61,7 +65,7 @@ public final class Main implements Runnable {
 
   /** Says something on standard error, for standard output belongs to the happenings. */
   static void warn(String message) {
-    System.err.println("wrenchsim: " + message);
+    System.err.println(NAME + ": " + message);
   }
 
   @Override

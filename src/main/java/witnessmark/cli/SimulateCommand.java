@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Unmatched;
 
 /** Starts the wrench simulator, a program of its own that knows the bridge by its messages only. */
 @Command(
@@ -14,8 +14,8 @@ import picocli.CommandLine.Parameters;
       "See: witnessmark simulate --help"
     })
 final class SimulateCommand implements Callable<Integer> {
-  @Parameters(arity = "0..*", hidden = true)
-  private List<String> arguments = new ArrayList<>();
+  /** All of it is the simulator's own: this program reads none of it. */
+  @Unmatched private List<String> arguments = new ArrayList<>();
 
   @Override
   public Integer call() throws Exception {

@@ -14,6 +14,7 @@ final class Simulator {
     List<String> line = new ArrayList<>();
     line.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     line.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xshare:auto"));
+    line.add("-Dwrenchsim.name=witnessmark simulate");
     line.addAll(List.of("-cp", System.getProperty("java.class.path"), MAIN));
     line.addAll(arguments);
     return new ProcessBuilder(line);

@@ -45,7 +45,7 @@ public final class Bridge implements AutoCloseable {
                 c.settings().name(),
                 link,
                 () -> SqliteReading.open(files),
-                health::message,
+                health::now,
                 config.healthEvery()));
       }
     }

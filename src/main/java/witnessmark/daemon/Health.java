@@ -5,10 +5,13 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Supplier;
 import witnessmark.link.LinkState;
 import witnessmark.link.LinkStatus;
 import witnessmark.pipeline.Counts;
+import witnessmark.publish.HealthNow;
 
 /** Says how the bridge is. */
 final class Health {
@@ -24,26 +27,31 @@ final class Health {
     this.links = links;
   }
 
-  byte[] message() {
+  HealthNow now() {
     ObjectNode message = JsonNodeFactory.instance.objectNode();
     message.put("bridge", bridge);
-    String trouble = counts.trouble();
-    List<LinkStatus> down = links.get().stream().filter(l -> l.state() != LinkState.UP).toList();
-    message.put("state", trouble == null && down.isEmpty() ? "ok" : "degraded");
-    if (trouble != null) {
-      message.put("reason", "Nothing can be recorded: " + trouble);
-    } else if (!down.isEmpty()) {
-      message.put("reason", down.get(0).name() + ": " + down.get(0).detail());
-    }
+    Optional<String> reason = reason();
+    message.put("state", reason.isEmpty() ? "ok" : "degraded");
+    reason.ifPresent(r -> message.put("reason", r));
     message.put("since", since.toString());
     message.put("entries", counts.entries());
     message.put("events", counts.events());
     message.put("repeats", counts.repeats());
     message.put("refused", counts.refused());
     ObjectNode states = message.putObject("links");
-    links
-        .get()
-        .forEach(l -> states.put(l.name(), l.state().name().toLowerCase(java.util.Locale.ROOT)));
-    return message.toString().getBytes(StandardCharsets.UTF_8);
+    links.get().forEach(l -> states.put(l.name(), l.state().name().toLowerCase(Locale.ROOT)));
+    byte[] bytes = message.toString().getBytes(StandardCharsets.UTF_8);
+    return new HealthNow(reason.orElse("ok"), bytes);
+  }
+
+  private Optional<String> reason() {
+    String trouble = counts.trouble();
+    if (trouble != null) {
+      return Optional.of("Nothing can be recorded: " + trouble);
+    }
+    return links.get().stream()
+        .filter(l -> l.state() != LinkState.UP)
+        .map(l -> l.name() + ": " + l.detail())
+        .findFirst();
   }
 }

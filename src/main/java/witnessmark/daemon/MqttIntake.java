@@ -1,5 +1,6 @@
 package witnessmark.daemon;
 
+import java.time.Duration;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,6 +23,12 @@ import witnessmark.pipeline.Message;
  */
 final class MqttIntake implements Inbox {
   private static final String OURS = "witnessmark/v1/";
+
+  /**
+   * Enough for a disk that works to make room; far below the link's keep-alive, which cannot be
+   * answered meanwhile.
+   */
+  private static final Duration PATIENCE = Duration.ofSeconds(1);
 
   private record Route(String station, Function<byte[], List<Decoded>> decoder) {}
 
@@ -49,7 +56,9 @@ final class MqttIntake implements Inbox {
                 route
                     .map(r -> r.decoder().apply(delivery.bytes()))
                     .orElseGet(() -> unknown(delivery)),
-            outcomes -> delivery.acknowledge().run()));
+            () -> Sample.of(delivery.bytes()),
+            outcomes -> delivery.acknowledge().run()),
+        PATIENCE);
   }
 
   @Override

@@ -13,6 +13,7 @@ import witnessmark.decode.Framer;
 import witnessmark.decode.Malformed;
 import witnessmark.decode.ProfileDecoder;
 import witnessmark.decode.Replies;
+import witnessmark.decode.Sample;
 import witnessmark.decode.Whole;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
@@ -62,6 +63,7 @@ final class SerialIntake implements ChunkSink {
               at,
               false,
               () -> decode(frame),
+              () -> sample(frame),
               outcomes -> outcomes.forEach(this::answer)));
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -75,6 +77,10 @@ final class SerialIntake implements ChunkSink {
       return List.of(new Malformed(broken.reason(), broken.sample()));
     }
     throw new IllegalStateException("nothing is done with " + frame.getClass());
+  }
+
+  private static Sample sample(Frame frame) {
+    return frame instanceof Broken broken ? broken.sample() : Sample.of(((Whole) frame).bytes());
   }
 
   private void answer(Outcome outcome) {

@@ -1,6 +1,7 @@
 package witnessmark.ledger;
 
 import java.util.List;
+import java.util.OptionalLong;
 
 /**
  * The log, open for appending. Any number of processes may have it open; each append first takes in
@@ -29,9 +30,10 @@ public interface Ledger extends AutoCloseable {
     List<Stored> news();
 
     /**
-     * Whether an event of that wrench with that fingerprint is on record or in this transaction.
+     * Whether an event of that wrench with that number, or without any, and that fingerprint is on
+     * record or in this transaction.
      */
-    boolean seen(String wrench, String fingerprint);
+    boolean seen(String wrench, OptionalLong number, String fingerprint);
 
     /** Appends and returns the entry's number. */
     long append(Draft draft);

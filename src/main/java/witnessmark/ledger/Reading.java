@@ -24,6 +24,9 @@ public interface Reading extends AutoCloseable {
   /** Jobs, by the number of their first entry. */
   List<JobRow> jobs(Optional<String> unit, Optional<String> job, boolean unfinishedOnly);
 
+  /** Every station that a job was last at. */
+  List<String> stations();
+
   /** The newest signed checkpoint; empty while the log has no entry. */
   Optional<String> checkpoint();
 

@@ -3,7 +3,7 @@ package witnessmark.link;
 /** Where a link puts what it received. */
 public interface Inbox {
   /**
-   * Takes the delivery if there is room. Never blocks.
+   * Takes the delivery, waiting at most a second for room: the link hears nothing else meanwhile.
    *
    * @return false when full: the delivery was not taken and must not be acknowledged
    */

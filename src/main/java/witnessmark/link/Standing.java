@@ -23,10 +23,6 @@ public final class Standing {
     return status;
   }
 
-  public boolean is(LinkState state) {
-    return status.state() == state;
-  }
-
   /** Changes the status. A closed link stays closed. */
   public synchronized void become(LinkState state, String detail) {
     LinkStatus before = status;

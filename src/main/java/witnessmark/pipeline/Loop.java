@@ -54,9 +54,14 @@ public final class Loop implements AutoCloseable {
     writer.start();
   }
 
-  /** Takes a message unless the queue is full; never waits. */
-  public boolean offer(Message message) {
-    return !stopping && queue.offer(message);
+  /** Takes a message, waiting at most that long for room; false when there was none. */
+  public boolean offer(Message message, Duration patience) {
+    try {
+      return !stopping && queue.offer(message, patience.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return false;
+    }
   }
 
   /** Takes a message, waiting for room. */
@@ -115,9 +120,18 @@ public final class Loop implements AutoCloseable {
     recorded.run();
     for (int i = 0; i < group.size(); i++) {
       outcomes.get(i).forEach(counts::took);
-      group.get(i).recorded().accept(outcomes.get(i));
+      acknowledge(group.get(i), outcomes.get(i));
     }
     counts.recording(journal.shop().size());
+  }
+
+  /** What fails here is on record all the same; the sender sends it again and is told so. */
+  private static void acknowledge(Message message, List<Outcome> outcomes) {
+    try {
+      message.recorded().accept(outcomes);
+    } catch (RuntimeException e) {
+      LOG.atWarn().addKeyValue("source", message.source()).log("not acknowledged", e);
+    }
   }
 
   private List<List<Outcome>> attempt(List<List<Arrival>> arrivals) throws InterruptedException {
@@ -126,8 +140,8 @@ public final class Loop implements AutoCloseable {
         open();
       }
       return journal.take(arrivals);
-    } catch (LedgerException e) {
-      if (counts.failing(e.getMessage())) {
+    } catch (RuntimeException e) { // of the log, or a state that contradicts it
+      if (counts.failing(String.valueOf(e.getMessage()))) {
         LOG.atError().addKeyValue("waiting", arrivals.size()).log("nothing can be recorded", e);
       }
       abandon();

@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import witnessmark.decode.Decoded;
+import witnessmark.decode.Malformed;
+import witnessmark.decode.Sample;
 
 /**
  * A device's message on its way through.
@@ -15,6 +17,7 @@ import witnessmark.decode.Decoded;
  * @param at when the bridge took it
  * @param redelivered whether the transport says that it may have been delivered before
  * @param decode reads it; called once, on the writer's thread
+ * @param sample its bytes, for the record when this program fails to read it
  * @param recorded called once all of it is on disk, with what came of it
  */
 public record Message(
@@ -23,11 +26,20 @@ public record Message(
     Instant at,
     boolean redelivered,
     Supplier<List<Decoded>> decode,
+    Supplier<Sample> sample,
     Consumer<List<Outcome>> recorded) {
 
   List<Arrival> arrivals() {
-    return decode.get().stream()
-        .map(d -> new Arrival(station, source, at, redelivered, d))
-        .toList();
+    return decoded().stream().map(d -> new Arrival(station, source, at, redelivered, d)).toList();
+  }
+
+  /** A fault of the program itself while reading one message costs that message only. */
+  private List<Decoded> decoded() {
+    try {
+      return decode.get();
+    } catch (RuntimeException e) {
+      String why = "this program failed to read it: " + e.getClass().getSimpleName();
+      return List.of(new Malformed(why, sample.get()));
+    }
   }
 }

@@ -54,7 +54,7 @@ public final class Step {
             ? t.raw()
             : arrival.decoded() instanceof Scanned s ? s.raw() : "";
     Sample sample = Sample.of(raw.getBytes(StandardCharsets.UTF_8));
-    String reason = "This program failed to decide about it: " + fault;
+    String reason = "this program failed to decide about it: " + fault.getClass().getSimpleName();
     return Outcome.recorded(refused(arrival, new Malformed(reason, sample)));
   }
 
@@ -62,7 +62,7 @@ public final class Step {
       Shop shop, String station, Arrival arrival, Torqued torqued, Seen seen) {
     TorqueEvent event = torqued.event();
     String fingerprint = Fingerprint.of(event);
-    boolean before = seen.before(event.wrench(), fingerprint);
+    boolean before = seen.before(event.wrench(), event.number(), fingerprint);
     if (before && event.number().isPresent()) {
       return new Outcome(List.of(), Optional.of(event), true);
     }
@@ -115,7 +115,7 @@ public final class Step {
             Effect.NONE,
             List.of(),
             "");
-    return Wording.told(judged, event, List.of());
+    return Wording.told(judged, event);
   }
 
   /**

@@ -40,12 +40,15 @@ public final class Publisher implements AutoCloseable {
   private final String name;
   private final Outlet outlet;
   private final Supplier<Reading> opening;
-  private final Supplier<byte[]> health;
+  private final Supplier<HealthNow> health;
   private final Duration healthEvery;
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
   private final Map<String, String> told = new HashMap<>();
-  private final Set<String> stations = new TreeSet<>();
+
+  /** Stations that ever had a job: what a broker retains about them may be of an earlier run. */
+  private final Set<String> known = new TreeSet<>();
+
   private volatile boolean stopping;
   private Reading reading;
   private Shop shop;
@@ -53,6 +56,7 @@ public final class Publisher implements AutoCloseable {
   private long kept;
   private long keptAt;
   private long healthAt;
+  private String healthTold = "";
   private boolean wasConnected;
 
   /**
@@ -66,7 +70,7 @@ public final class Publisher implements AutoCloseable {
       String name,
       Outlet outlet,
       Supplier<Reading> opening,
-      Supplier<byte[]> health,
+      Supplier<HealthNow> health,
       Duration healthEvery) {
     this.bridge = bridge;
     this.name = "publish:" + name;
@@ -116,7 +120,7 @@ public final class Publisher implements AutoCloseable {
     if (!wasConnected) { // what is retained on a broker that lost its store is unknown
       wasConnected = true;
       told.clear();
-      healthAt = 0;
+      healthTold = "";
     }
     while (tellNext()) {
       keep(KEEP);
@@ -131,8 +135,7 @@ public final class Publisher implements AutoCloseable {
     next = reading.cursor(name);
     kept = next;
     shop = Replay.of(reading.live());
-    // of ended jobs, too: their stations may still show what a process before this one retained
-    reading.jobs(Optional.empty(), Optional.empty(), false).forEach(j -> stations.add(j.station()));
+    known.addAll(reading.stations());
     told.clear();
   }
 
@@ -166,7 +169,9 @@ public final class Publisher implements AutoCloseable {
   }
 
   private void expectations() {
+    Set<String> stations = new TreeSet<>(known);
     shop.jobs().values().forEach(j -> stations.add(j.station()));
+    known.addAll(stations);
     for (String station : stations) {
       Optional<JobState> job = shop.active(station);
       byte[] message = ExpectMessage.of(station, job);
@@ -179,10 +184,12 @@ public final class Publisher implements AutoCloseable {
   }
 
   private void health() {
-    if (System.nanoTime() - healthAt >= healthEvery.toNanos() || healthAt == 0) {
-      if (outlet.publish(topic(bridge, "health"), health.get(), true)) {
-        healthAt = System.nanoTime();
-      }
+    HealthNow now = health.get();
+    boolean due = System.nanoTime() - healthAt >= healthEvery.toNanos();
+    if ((due || !now.key().equals(healthTold))
+        && outlet.publish(topic(bridge, "health"), now.message(), true)) {
+      healthAt = System.nanoTime();
+      healthTold = now.key();
     }
   }
 

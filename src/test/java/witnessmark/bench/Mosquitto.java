@@ -23,10 +23,28 @@ public final class Mosquitto implements AutoCloseable {
 
   private final Path directory;
   private final int port = FreePort.next();
+  private final boolean verbose;
   private Process process;
 
-  private Mosquitto(Path directory) {
+  private Mosquitto(Path directory, boolean verbose) {
     this.directory = directory;
+    this.verbose = verbose;
+  }
+
+  /**
+   * Starts a broker that neither logs nor stores, for measuring something else than the broker.
+   * What it has queued lives as long as it does.
+   */
+  public static Mosquitto quiet(Path directory) {
+    Mosquitto broker = new Mosquitto(directory, false);
+    broker.begin(
+        List.of(
+            "listener " + broker.port + " 127.0.0.1",
+            "max_queued_messages 100000",
+            "allow_anonymous true",
+            "set_tcp_nodelay true",
+            "log_type error"));
+    return broker;
   }
 
   /**
@@ -36,7 +54,7 @@ public final class Mosquitto implements AutoCloseable {
    *     true} stands unless one of them says otherwise
    */
   public static Mosquitto start(Path directory, String... extra) {
-    Mosquitto broker = new Mosquitto(directory);
+    Mosquitto broker = new Mosquitto(directory, true);
     List<String> lines = new ArrayList<>();
     lines.add("listener " + broker.port + " 127.0.0.1");
     lines.add("user root"); // heeded only when started by root: keeps the store writable
@@ -49,14 +67,18 @@ public final class Mosquitto implements AutoCloseable {
     if (lines.stream().noneMatch(line -> line.startsWith("allow_anonymous"))) {
       lines.add("allow_anonymous true");
     }
+    broker.begin(lines);
+    return broker;
+  }
+
+  private void begin(List<String> lines) {
     try {
-      Files.createDirectories(broker.store());
+      Files.createDirectories(store());
       Files.write(directory.resolve("mosquitto.conf"), lines);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-    broker.restart();
-    return broker;
+    restart();
   }
 
   /** The TCP port it listens on. */
@@ -80,9 +102,14 @@ public final class Mosquitto implements AutoCloseable {
 
   /** Starts it again, after {@link #kill}, with whatever is in its store. */
   public void restart() {
+    List<String> command =
+        new ArrayList<>(List.of(PROGRAM, "-c", directory.resolve("mosquitto.conf").toString()));
+    if (verbose) {
+      command.add("-v");
+    }
     try {
       process =
-          new ProcessBuilder(PROGRAM, "-v", "-c", directory.resolve("mosquitto.conf").toString())
+          new ProcessBuilder(command)
               .redirectErrorStream(true)
               .redirectOutput(
                   ProcessBuilder.Redirect.appendTo(directory.resolve("mosquitto.log").toFile()))

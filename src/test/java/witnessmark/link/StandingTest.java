@@ -35,7 +35,7 @@ class StandingTest {
   void staysClosed() {
     standing.become(LinkState.CLOSED, "closed");
     standing.become(LinkState.UP, "connected");
-    assertThat(standing.is(LinkState.CLOSED)).isTrue();
+    assertThat(standing.status().state()).isEqualTo(LinkState.CLOSED);
     assertThat(standing.status().detail()).isEqualTo("closed");
   }
 }

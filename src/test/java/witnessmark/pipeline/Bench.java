@@ -164,7 +164,7 @@ public final class Bench implements Cloneable {
 
   private Outcome arrive(Arrival arrival) {
     Outcome outcome =
-        Step.take(shop, arrival, (wrench, print) -> fingerprints.contains(wrench + print));
+        Step.take(shop, arrival, (wrench, number, print) -> fingerprints.contains(wrench + print));
     outcome.entries().forEach(this::add);
     return outcome;
   }

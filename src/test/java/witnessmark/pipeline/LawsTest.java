@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import witnessmark.desk.Assign;
@@ -16,8 +17,11 @@ import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Entry;
+import witnessmark.job.Due;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
+import witnessmark.procedure.Stage;
+import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Direction;
 import witnessmark.torque.TorqueEvent;
 
@@ -45,7 +49,7 @@ class LawsTest {
   @ParameterizedTest
   @MethodSource("seeds")
   void aJobClosesOnlyWhenEveryLastVerdictStandsAndEveryGateIsSatisfied(long seed) {
-    Bench bench = story(seed, 200, 0.1);
+    Bench bench = finished(seed);
     JobState job = bench.job();
     boolean closed = closes(bench);
     Standing standing = Standing.of(bench.log(), bench.jobName());
@@ -64,6 +68,13 @@ class LawsTest {
     assertThat(conditions(interleaved(procedure, first, second, random)))
         .as("seed %d", seed)
         .isEqualTo(conditions(interleaved(procedure, first, second, new Random(seed + 1))));
+  }
+
+  /** A law about closing says nothing if no story ever closes. */
+  @Test
+  void someStoriesCloseAndSomeDoNot() {
+    long closed = seeds().stream().filter(seed -> closes(finished(seed))).count();
+    assertThat(closed).isBetween(STORIES / 20L, STORIES - STORIES / 20L);
   }
 
   private static void assertSame(Shop one, Shop other, long seed) {
@@ -132,6 +143,40 @@ class LawsTest {
       }
     }
     return bench;
+  }
+
+  /** A story whose people then mostly do what is due, for a while. */
+  private static Bench finished(long seed) {
+    Bench bench = story(seed, 40, 0.1);
+    Random random = new Random(seed + 7);
+    int acts = random.nextInt(40);
+    for (int i = 0; i < acts && !bench.job().complete(); i++) {
+      if (random.nextInt(20) == 0) {
+        bench.take(event(bench, random));
+      } else {
+        doWhatIsDue(bench);
+      }
+    }
+    return bench;
+  }
+
+  private static void doWhatIsDue(Bench bench) {
+    Due due = Due.of(bench.job());
+    String job = bench.jobName();
+    if (!due.nonconforming().isEmpty()) {
+      String fastener = bench.job().plan().name(due.nonconforming().get(0));
+      bench.person(new Dispose(job, fastener, Disposition.REWORK, "badge-07", "x"));
+    } else if (!due.questions().isEmpty()) {
+      long n = due.questions().get(0);
+      Entry.TorqueTaken asks = (Entry.TorqueTaken) bench.log().get((int) n);
+      bench.person(new Assign(n, asks, job, Optional.empty(), "badge-07", "x"));
+    } else if (due.stages().get(0).step() instanceof TightenStep step) {
+      Stage stage = due.stages().get(0);
+      String target = step.passes().get(stage.pass()).target().orElseThrow().toString();
+      bench.hitOn(bench.job().plan().name(bench.job().next(stage).get(0)), target);
+    } else {
+      bench.person(new Attest(job, "wire", "badge-07"));
+    }
   }
 
   private static String procedure(Random random) {

@@ -10,6 +10,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Arrays;
+import org.sqlite.SQLiteConfig;
 import witnessmark.ledger.LedgerException;
 
 /** Opens the file with the settings that durability rests on, and knows its schema's version. */
@@ -27,7 +28,11 @@ final class Database {
    */
   static Connection open(Path file) {
     try {
-      Connection connection = DriverManager.getConnection("jdbc:sqlite:" + file);
+      SQLiteConfig config = new SQLiteConfig();
+      // nobody asks for them, and the driver would run a query after every insert to know them
+      config.setGetGeneratedKeys(false);
+      Connection connection =
+          DriverManager.getConnection("jdbc:sqlite:" + file, config.toProperties());
       execute(
           connection,
           "PRAGMA busy_timeout=5000",

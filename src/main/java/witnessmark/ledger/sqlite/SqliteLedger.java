@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.OptionalLong;
 import witnessmark.ledger.Draft;
 import witnessmark.ledger.Ledger;
 import witnessmark.ledger.LedgerException;
@@ -157,9 +158,9 @@ public final class SqliteLedger implements Ledger {
     }
 
     @Override
-    public boolean seen(String wrench, String fingerprint) {
+    public boolean seen(String wrench, OptionalLong number, String fingerprint) {
       try {
-        return statements.seen(wrench, fingerprint);
+        return statements.seen(wrench, number, fingerprint);
       } catch (SQLException e) {
         throw Database.failure("read", file, e);
       }

@@ -128,6 +128,22 @@ public final class SqliteReading implements Reading {
   }
 
   @Override
+  public List<String> stations() {
+    return guarded(
+        () -> {
+          List<String> found = new ArrayList<>();
+          try (PreparedStatement query =
+                  connection.prepareStatement("SELECT DISTINCT station FROM job ORDER BY station");
+              ResultSet rows = query.executeQuery()) {
+            while (rows.next()) {
+              found.add(rows.getString(1));
+            }
+          }
+          return found;
+        });
+  }
+
+  @Override
   public Optional<String> checkpoint() {
     return guarded(
         () -> {

@@ -8,6 +8,7 @@ import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalLong;
 import witnessmark.ledger.Draft;
 import witnessmark.ledger.JobChange;
 import witnessmark.ledger.LedgerException;
@@ -30,7 +31,9 @@ final class Statements {
   Statements(Connection c) throws SQLException {
     from = c.prepareStatement("SELECT n, bytes FROM entry WHERE n >= ? ORDER BY n");
     end = c.prepareStatement("SELECT coalesce(max(n) + 1, 0) FROM entry");
-    seen = c.prepareStatement("SELECT 1 FROM trace WHERE wrench = ? AND fingerprint = ? LIMIT 1");
+    seen =
+        c.prepareStatement(
+            "SELECT 1 FROM trace WHERE wrench = ? AND number IS ? AND fingerprint = ? LIMIT 1");
     readNote = c.prepareStatement("SELECT note FROM checkpoint WHERE id = 0");
     writeNote =
         c.prepareStatement(
@@ -57,9 +60,10 @@ final class Statements {
     }
   }
 
-  boolean seen(String wrench, String fingerprint) throws SQLException {
+  boolean seen(String wrench, OptionalLong number, String fingerprint) throws SQLException {
     seen.setString(1, wrench);
-    seen.setString(2, fingerprint);
+    setNumber(seen, 2, number.isPresent() ? number.getAsLong() : null);
+    seen.setString(3, fingerprint);
     try (ResultSet rows = seen.executeQuery()) {
       return rows.next();
     }

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
+import javax.net.SocketFactory;
 import org.eclipse.paho.client.mqttv3.IMqttDeliveryToken;
 import org.eclipse.paho.client.mqttv3.IMqttToken;
 import org.eclipse.paho.client.mqttv3.MqttAsyncClient;
@@ -127,10 +128,9 @@ final class Session implements MqttCallback {
     acks.end();
     try {
       sayGoodbye();
-      client.close(true);
     } catch (MqttException e) {
       // It is of no more use either way; the next attempt takes a new client.
-      logger.atDebug().addKeyValue("link", settings.name()).setCause(e).log("client not closed");
+      logger.atDebug().addKeyValue("link", settings.name()).setCause(e).log("goodbye failed");
     }
   }
 
@@ -142,7 +142,8 @@ final class Session implements MqttCallback {
         gone.await(GOODBYE_LIMIT, () -> false);
       }
     } finally {
-      // Also ends an attempt to connect that is still under way.
+      // Also ends an attempt to connect that is still under way. The client is left to the garbage
+      // collector: its close() takes away what its receiving thread may still use.
       client.disconnectForcibly(0, 1, false);
     }
   }
@@ -221,6 +222,8 @@ final class Session implements MqttCallback {
     if (settings.tls()) {
       options.setHttpsHostnameVerificationEnabled(true);
       options.setSocketFactory(Tls.sockets(settings));
+    } else {
+      options.setSocketFactory(new PromptSockets(SocketFactory.getDefault()));
     }
     return options;
   }

@@ -35,7 +35,7 @@ final class Tls {
               : null,
           trusted(settings.caFile()),
           null);
-      return context.getSocketFactory();
+      return new PromptTlsSockets(context.getSocketFactory());
     } catch (GeneralSecurityException | java.io.IOException e) {
       throw new IllegalArgumentException("the certificate files cannot be used: " + e, e);
     }

@@ -2,6 +2,7 @@ package witnessmark.link.mqtt;
 
 import java.net.ConnectException;
 import java.net.NoRouteToHostException;
+import java.net.SocketException;
 import java.net.SocketTimeoutException;
 import java.net.UnknownHostException;
 import java.security.cert.CertPathBuilderException;
@@ -79,8 +80,6 @@ final class Trouble {
                     + "\"; use the name it was made for in the url");
       } else if (cause instanceof SSLException && text.contains("fatal alert")) {
         found = Optional.of(alert());
-      } else if (cause instanceof SSLException && text.contains("unrecognized SSL message")) {
-        found = Optional.of("the broker does not encrypt on this port; check the port");
       }
     }
     return found;
@@ -111,7 +110,8 @@ final class Trouble {
     if (code == MqttException.REASON_CODE_CLIENT_TIMEOUT) {
       return "the broker took the connection but does not answer; restart it, or check the port";
     }
-    if (code == MqttException.REASON_CODE_CONNECTION_LOST) {
+    if (code == MqttException.REASON_CODE_CONNECTION_LOST
+        || failure.getCause() instanceof SocketException) {
       return ended();
     }
     return "the connection failed: " + failure;
@@ -119,12 +119,13 @@ final class Trouble {
 
   /** TLS 1.3 may lose the broker's alert and leave only an ended connection. */
   private String ended() {
-    if (settings.tls() && settings.certFile().isEmpty()) {
-      return "the broker ended the connection; if it asks for a client certificate, give this link"
-          + " one with its key";
+    if (!settings.tls()) {
+      return "the broker ended the connection; check the port, and whether it needs ssl://";
     }
-    return settings.tls()
-        ? "the broker ended the connection; check the client certificate and the port"
-        : "the broker ended the connection; check the port, and whether it needs ssl://";
+    return settings.certFile().isPresent()
+        ? "the broker ended the connection; check that this port encrypts, and the client"
+            + " certificate"
+        : "the broker ended the connection; check that this port encrypts, and if it asks for a"
+            + " client certificate, give this link one with its key";
   }
 }

@@ -12,7 +12,7 @@ CREATE INDEX trace_shop ON trace (n) WHERE scope = 'shop';
 
 CREATE INDEX trace_wrench ON trace (wrench, n) WHERE wrench IS NOT NULL;
 
-CREATE INDEX trace_seen ON trace (wrench, fingerprint) WHERE fingerprint IS NOT NULL;
+CREATE INDEX trace_seen ON trace (wrench, number, fingerprint) WHERE fingerprint IS NOT NULL;
 
 CREATE INDEX trace_at ON trace (at, n);
 

@@ -1,0 +1,138 @@
+package witnessmark.benchmark;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import witnessmark.decode.Scanned;
+import witnessmark.decode.Torqued;
+import witnessmark.desk.CloseJob;
+import witnessmark.desk.EnrolOperator;
+import witnessmark.desk.OpenJob;
+import witnessmark.desk.Release;
+import witnessmark.entry.Entry;
+import witnessmark.entry.Moments;
+import witnessmark.ledger.LedgerFiles;
+import witnessmark.ledger.sqlite.SqliteLedger;
+import witnessmark.pipeline.Arrival;
+import witnessmark.pipeline.Journal;
+import witnessmark.procedure.ProcedureFile;
+import witnessmark.torque.Direction;
+import witnessmark.torque.Torque;
+import witnessmark.torque.TorqueEvent;
+
+/** A data directory with a log in it, and a configuration file beside it. */
+final class Data implements AutoCloseable {
+  private final LedgerFiles files;
+  private final SqliteLedger ledger;
+  private final Journal journal;
+  private int number;
+  private int unit;
+
+  private Data(Path directory) {
+    files = new LedgerFiles(directory);
+    ledger = SqliteLedger.create(files);
+    journal = new Journal(ledger);
+    journal.note(new Entry.LogOpened(Moments.now(), ledger.origin()));
+  }
+
+  /** A log with nothing in it but that it began. */
+  static LedgerFiles empty(Path directory) {
+    try (Data data = new Data(directory)) {
+      return data.files;
+    }
+  }
+
+  /** A log with four wrenches and an open job. */
+  static LedgerFiles withJob(Path directory, int fasteners) {
+    try (Data data = new Data(directory)) {
+      data.enrol(fasteners);
+      data.open();
+      return data.files;
+    }
+  }
+
+  /** A log of many finished jobs, a scanned badge in each, and one open job. */
+  static LedgerFiles withHistory(Path directory, int entries) {
+    try (Data data = new Data(directory)) {
+      int fasteners = 40;
+      data.enrol(fasteners);
+      while (data.journal.shop().size() < entries) {
+        String job = data.open();
+        data.work(2 * fasteners);
+        data.journal.carryOut(new CloseJob(job, Optional.empty()), Moments.now());
+      }
+      data.open();
+      return data.files;
+    }
+  }
+
+  /** A configuration file that reads and tells one broker. */
+  static Path config(Path directory, String bridge, String url) {
+    try {
+      Files.createDirectories(directory);
+      return Files.writeString(
+          directory.resolve(bridge + ".toml"),
+          "[bridge]\nname = \""
+              + bridge
+              + "\"\n\n[[mqtt]]\nname = \"main\"\nurl = \""
+              + url
+              + "\"\n");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private void enrol(int fasteners) {
+    Instant now = Moments.now();
+    journal.carryOut(new EnrolOperator("badge-07", "bench 1", Optional.empty()), now);
+    for (int i = 0; i < Work.wrenches(); i++) {
+      journal.carryOut(Work.enrolment(i, now), now);
+    }
+    String text = Work.procedure(fasteners);
+    journal.carryOut(
+        new Release(ProcedureFile.parse("benchmark", text), text, Optional.empty()), now);
+  }
+
+  private String open() {
+    String name = String.format("ATR-26-%04d", unit++);
+    journal.carryOut(
+        new OpenJob(Work.PROCEDURE, Optional.empty(), name, Work.STATION, Optional.empty()),
+        Moments.now());
+    return journal.shop().active(Work.STATION).orElseThrow().job();
+  }
+
+  private void work(int passes) {
+    List<Arrival> arrivals = new ArrayList<>();
+    arrivals.add(arrival(new Scanned("badge-07", Optional.empty(), "{}")));
+    for (int i = 0; i < passes; i++) {
+      TorqueEvent event =
+          new TorqueEvent(
+              Work.wrench(i),
+              OptionalLong.of(number++),
+              Optional.empty(),
+              Torque.parse(Work.torque(i) + " N.m"),
+              Optional.empty(),
+              Direction.CW,
+              Optional.empty(),
+              Optional.empty());
+      String raw = new String(Work.reading(number, event.wrench(), Work.torque(i), ""));
+      arrivals.add(arrival(new Torqued(event, raw)));
+    }
+    journal.take(List.of(arrivals));
+  }
+
+  private static Arrival arrival(witnessmark.decode.Decoded decoded) {
+    return new Arrival(Optional.of(Work.STATION), "benchmark", Moments.now(), false, decoded);
+  }
+
+  @Override
+  public void close() {
+    ledger.close();
+  }
+}
