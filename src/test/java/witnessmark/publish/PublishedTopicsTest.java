@@ -26,6 +26,7 @@ import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.sqlite.SqliteLedger;
 import witnessmark.ledger.sqlite.SqliteReading;
 import witnessmark.link.Outlet;
+import witnessmark.link.Post;
 import witnessmark.pipeline.Arrival;
 import witnessmark.pipeline.Bench;
 import witnessmark.pipeline.Journal;
@@ -48,6 +49,12 @@ class PublishedTopicsTest {
       last.put(topic, payload);
       topics.put(topic, retained);
       return true;
+    }
+
+    @Override
+    public int publish(List<Post> posts) {
+      posts.forEach(p -> publish(p.topic(), p.payload(), false));
+      return posts.size();
     }
 
     @Override
