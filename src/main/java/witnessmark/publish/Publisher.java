@@ -2,6 +2,7 @@ package witnessmark.publish;
 
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,7 @@ import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.Reading;
 import witnessmark.ledger.Stored;
 import witnessmark.link.Outlet;
+import witnessmark.link.Post;
 import witnessmark.pipeline.Replay;
 
 /**
@@ -35,6 +37,8 @@ public final class Publisher implements AutoCloseable {
   private static final Duration LOOK = Duration.ofMillis(200);
   private static final Duration KEEP = Duration.ofSeconds(1);
   private static final int CHUNK = 256;
+  private static final Duration GRACE = Duration.ofSeconds(3);
+  private static final Duration LONGEST = Duration.ofSeconds(10);
 
   private final String bridge;
   private final String name;
@@ -50,6 +54,7 @@ public final class Publisher implements AutoCloseable {
   private final Set<String> known = new TreeSet<>();
 
   private volatile boolean stopping;
+  private volatile long stoppingAt;
   private Reading reading;
   private Shop shop;
   private long next;
@@ -91,13 +96,15 @@ public final class Publisher implements AutoCloseable {
   }
 
   private void run() {
-    while (!stopping) {
+    boolean last;
+    do {
+      last = stopping; // asked before the round, so that what was on record by then is told
       try {
         wake.tryAcquire(LOOK.toMillis(), TimeUnit.MILLISECONDS);
         wake.drainPermits();
         round();
       } catch (InterruptedException e) {
-        return;
+        break;
       } catch (LedgerException e) {
         LOG.atWarn().addKeyValue("outlet", name).log("the log cannot be read to publish", e);
         drop();
@@ -105,7 +112,18 @@ public final class Publisher implements AutoCloseable {
         LOG.atError().addKeyValue("outlet", name).log("publishing failed", e);
         drop();
       }
+    } while (!last);
+    try {
+      keep(Duration.ZERO);
+    } catch (LedgerException e) {
+      LOG.atWarn().log("how far was published cannot be kept", e);
     }
+    drop();
+  }
+
+  /** Whether the time to tell what is on record before the end is up. */
+  private boolean late() {
+    return stopping && System.nanoTime() - stoppingAt > GRACE.toNanos();
   }
 
   private void round() {
@@ -122,7 +140,7 @@ public final class Publisher implements AutoCloseable {
       told.clear();
       healthTold = "";
     }
-    while (tellNext()) {
+    while (!late() && tellNext()) {
       keep(KEEP);
     }
     expectations();
@@ -142,30 +160,41 @@ public final class Publisher implements AutoCloseable {
   /** Tells the next chunk; false when there is none or the outlet does not take it. */
   private boolean tellNext() {
     List<Stored> chunk = reading.from(next, CHUNK);
+    if (chunk.isEmpty()) {
+      return false;
+    }
+    List<Post> posts = new ArrayList<>();
+    List<Long> numbers = new ArrayList<>();
     for (Stored stored : chunk) {
       Entry entry = EntryJson.read(stored.bytes());
       if (stored.n() >= shop.size()) {
         shop = shop.after(stored.n(), entry);
       }
-      if (!tell(stored.n(), entry)) {
-        return false;
+      verdict(stored.n(), entry).ifPresent(posts::add);
+      if (posts.size() > numbers.size()) {
+        numbers.add(stored.n());
       }
-      next = stored.n() + 1;
     }
-    return !chunk.isEmpty();
+    int taken = posts.isEmpty() ? 0 : outlet.publish(posts);
+    if (taken < posts.size()) {
+      next = numbers.get(taken);
+      return false;
+    }
+    next = chunk.get(chunk.size() - 1).n() + 1;
+    return true;
   }
 
-  private boolean tell(long n, Entry entry) {
+  private Optional<Post> verdict(long n, Entry entry) {
     if (entry instanceof Entry.TorqueTaken t) {
-      return outlet.publish(topic(t.station(), "verdict"), VerdictEvent.of(bridge, n, t), false);
+      return Optional.of(new Post(topic(t.station(), "verdict"), VerdictEvent.of(bridge, n, t)));
     }
     if (entry instanceof Entry.Assigned a) {
       Entry.TorqueTaken taken =
           (Entry.TorqueTaken) EntryJson.read(reading.entry(a.assigns()).orElseThrow().bytes());
-      return outlet.publish(
-          topic(taken.station(), "verdict"), VerdictEvent.of(bridge, n, a, taken), false);
+      return Optional.of(
+          new Post(topic(taken.station(), "verdict"), VerdictEvent.of(bridge, n, a, taken)));
     }
-    return true;
+    return Optional.empty();
   }
 
   private void expectations() {
@@ -198,7 +227,7 @@ public final class Publisher implements AutoCloseable {
   }
 
   private void keep(Duration atMostEvery) {
-    if (next != kept && System.nanoTime() - keptAt >= atMostEvery.toNanos()) {
+    if (reading != null && next != kept && System.nanoTime() - keptAt >= atMostEvery.toNanos()) {
       reading.cursor(name, next);
       kept = next;
       keptAt = System.nanoTime();
@@ -216,21 +245,16 @@ public final class Publisher implements AutoCloseable {
     }
   }
 
-  /** Keeps how far it has come and stops. */
+  /** Tells what is on record, for some seconds at most, keeps how far it has come, and stops. */
   @Override
   public void close() {
+    stoppingAt = System.nanoTime();
     stopping = true;
     wake.release();
     try {
-      thread.join(TimeUnit.SECONDS.toMillis(5));
-      if (reading != null) {
-        keep(Duration.ZERO);
-      }
+      thread.join(LONGEST.toMillis());
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
-    } catch (LedgerException e) {
-      LOG.atWarn().log("how far was published cannot be kept", e);
     }
-    drop();
   }
 }

@@ -91,7 +91,8 @@ class HealthTest {
             false,
             () -> witnessmark.decode.Messages.torque(new byte[0]),
             () -> witnessmark.decode.Sample.of(new byte[0]),
-            outcomes -> {}));
+            outcomes -> {}),
+        Duration.ZERO);
     await().atMost(Duration.ofSeconds(30)).until(() -> loop.counts().trouble() != null);
     ObjectNode message = message(loop.counts(), LinkState.WAITING);
     assertThat(message.path("state").textValue()).isEqualTo("degraded");

@@ -2,6 +2,7 @@ package witnessmark.link.mqtt;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.SplittableRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
@@ -14,6 +15,7 @@ import witnessmark.link.Inbox;
 import witnessmark.link.LinkState;
 import witnessmark.link.LinkStatus;
 import witnessmark.link.Outlet;
+import witnessmark.link.Post;
 import witnessmark.link.Standing;
 
 /**
@@ -91,6 +93,13 @@ public final class MqttLink implements Outlet, AutoCloseable {
   public boolean publish(String topic, byte[] payload, boolean retained) {
     Session now = session;
     return now != null && !now.over() && now.publish(topic, payload, retained);
+  }
+
+  /** {@inheritDoc} Waits at most about 5 seconds for each; 0 at once while not connected. */
+  @Override
+  public int publish(List<Post> posts) {
+    Session now = session;
+    return now == null || now.over() ? 0 : now.publish(posts);
   }
 
   /** Says goodbye to the broker and ends for good, within about 8 seconds. */

@@ -2,7 +2,10 @@ package witnessmark.link.mqtt;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.Deque;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BooleanSupplier;
@@ -20,6 +23,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import witnessmark.link.Delivery;
 import witnessmark.link.Inbox;
+import witnessmark.link.Post;
 
 /** One connection to the broker, from its opening to its end; never opened twice. */
 final class Session implements MqttCallback {
@@ -27,6 +31,9 @@ final class Session implements MqttCallback {
   private static final Duration ANSWER_LIMIT = Duration.ofSeconds(15);
   private static final Duration GOODBYE_LIMIT = Duration.ofSeconds(1);
   private static final Duration PUBLISH_LIMIT = Duration.ofSeconds(5);
+
+  /** Publishes under way; those given up still count at the library, which allows twice as many. */
+  private static final int WINDOW = 32;
 
   private final MqttSettings settings;
   private final Inbox inbox;
@@ -111,6 +118,32 @@ final class Session implements MqttCallback {
     } catch (MqttException e) {
       return false;
     }
+  }
+
+  /** Publishes in order; returns how many, from the first on, the broker has taken. */
+  int publish(List<Post> posts) {
+    Deque<Answer> underWay = new ArrayDeque<>();
+    int taken = 0;
+    try {
+      for (Post post : posts) {
+        if (underWay.size() == WINDOW) {
+          if (underWay.remove().await(PUBLISH_LIMIT, () -> lost != null) == null) {
+            return taken;
+          }
+          taken++;
+        }
+        Answer answer = new Answer();
+        client.publish(post.topic(), post.payload(), 1, false, null, answer);
+        underWay.add(answer);
+      }
+      while (!underWay.isEmpty()
+          && underWay.remove().await(PUBLISH_LIMIT, () -> lost != null) != null) {
+        taken++;
+      }
+    } catch (MqttException e) {
+      logger.atDebug().addKeyValue("link", settings.name()).setCause(e).log("not published");
+    }
+    return taken;
   }
 
   /**
@@ -215,7 +248,7 @@ final class Session implements MqttCallback {
     options.setAutomaticReconnect(false);
     options.setKeepAliveInterval(15);
     options.setConnectionTimeout(10);
-    options.setMaxInflight(64);
+    options.setMaxInflight(2 * WINDOW);
     options.setWill(settings.willTopic(), settings.will(), 1, true);
     settings.user().ifPresent(options::setUserName);
     settings.password().ifPresent(password -> options.setPassword(password.toCharArray()));
