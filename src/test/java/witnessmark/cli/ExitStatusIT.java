@@ -139,8 +139,7 @@ class ExitStatusIT {
     assertThat(run.status()).isEqualTo(3);
     assertThat(run.err())
         .isEqualTo(
-            "shop.toml:2:1: station \"shop 1\" is not allowed; use 1 to 64 letters, digits, and . _ -;"
-                + " write a name of letters, digits, and . _ -\n"
+            "shop.toml:2:1: \"shop 1\" is no name; write 1 to 64 letters, digits, and . _ -\n"
                 + "shop.toml:6:1: a broker's url must be tcp://HOST:PORT or ssl://HOST:PORT and nothing more;"
                 + " mend this section\n");
     assertThat(Files.exists(directory.resolve("witnessmark-data"))).isFalse();

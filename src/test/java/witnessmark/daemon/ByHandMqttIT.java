@@ -89,8 +89,8 @@ class ByHandMqttIT {
                 Map.entry("reason", "next-in-sequence"),
                 Map.entry(
                     "text",
-                    "carrier-left/1 (final pass) was the one fastener due next. "
-                        + "32.54 N.m is in the band of 29.7 to 36.3 N.m. Credited.")));
+                    "carrier-left/1 (final pass): "
+                        + "32.54 N.m is in the band of 29.7 to 36.3 N.m. Credited. It was the one fastener due next.")));
     assertThat(Json.fields(verdicts.await(1)))
         .containsAllEntriesOf(
             Map.of(
@@ -153,8 +153,8 @@ class ByHandMqttIT {
         .containsEntry("effect", "loosened")
         .containsEntry(
             "text",
-            "The reading itself names carrier-left/1 (final pass). Loosened with 31 N.m. "
-                + "It is pending again. Pending again with it: cross-member:final.");
+            "carrier-left/1 (final pass): loosened with 31 N.m. It is pending again."
+                + " Pending again with it: cross-member:final. The reading itself names it.");
     await().untilAsserted(() -> assertThat(expect().path("done").asInt()).isEqualTo(3));
     assertThat(expect().at("/expect/0/fastener").asText()).isEqualTo("carrier-left/1");
     assertThat(shop.attempt("job", "close", "J-5").status()).isEqualTo(1);
@@ -179,8 +179,8 @@ class ByHandMqttIT {
             "7,"
                 + shop.entry(7).path("at").asText()
                 + ",torque,J-5,bench-1,carrier-left/1,final,32.54,N.m,41.2,cw,TW-0417,1,,in-band,credited,"
-                + "next-in-sequence,29.7 N.m,36.3 N.m,carrier-left/1 (final pass) was the one fastener due next. "
-                + "32.54 N.m is in the band of 29.7 to 36.3 N.m. Credited.");
+                + "next-in-sequence,29.7 N.m,36.3 N.m,carrier-left/1 (final pass): "
+                + "32.54 N.m is in the band of 29.7 to 36.3 N.m. Credited. It was the one fastener due next.");
     assertThat(shop.run("ledger", "verify"))
         .matches("Verified: 22 entries, root [A-Za-z0-9+/]{43}=\\.\n");
   }

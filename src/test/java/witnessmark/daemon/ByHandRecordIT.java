@@ -128,8 +128,8 @@ class ByHandRecordIT {
                 "effect", "again",
                 "objections", "[\"wrench-not-enrolled\"]",
                 "text",
-                    "carrier-left/1 (final pass) was the one fastener due next. 33 N.m is in the band of 29.7 to 36.3 N.m. "
-                        + "Wrench TW-9999 is not enrolled: use an enrolled one. Not accepted: tighten it again."))
+                    "carrier-left/1 (final pass): 33 N.m is in the band of 29.7 to 36.3 N.m. "
+                        + "Wrench TW-9999 is not enrolled: use an enrolled one. Not accepted: tighten it again. It was the one fastener due next."))
         .doesNotContainKey("verdict");
     assertThat(Json.of(shop.attempt("job", "status", "J-5", "--json").out()).path("done").asInt())
         .isZero();
