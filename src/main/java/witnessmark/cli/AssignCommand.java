@@ -62,7 +62,11 @@ final class AssignCommand implements Callable<Integer> {
     String target = Optional.ofNullable(job).or(taken::job).orElseThrow(this::jobNeeded);
     long made =
         data.carryOut(
-            new Assign(n, taken, target, Optional.ofNullable(where.fastener), by, because));
+            Given.valid(
+                spec,
+                () ->
+                    new Assign(
+                        n, taken, target, Optional.ofNullable(where.fastener), by, because)));
     String text =
         where.aside
             ? "Entry " + n + " set aside"

@@ -65,7 +65,9 @@ final class DisposeCommand implements Callable<Integer> {
                             + Arrays.stream(Disposition.values())
                                 .map(Disposition::code)
                                 .collect(Collectors.joining(", "))));
-    long n = data.carryOut(new Dispose(job, fastener, disposition, by, because));
+    long n =
+        data.carryOut(
+            Given.valid(spec, () -> new Dispose(job, fastener, disposition, by, because)));
     spec.commandLine()
         .getOut()
         .println(fastener + ": " + decision + ", decided by " + by + " (entry " + n + ").");

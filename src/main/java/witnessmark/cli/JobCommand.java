@@ -133,7 +133,9 @@ final class JobCommand {
       @Option(names = "--because") String because,
       @Mixin ByOption by,
       @Mixin DataOption data) {
-    long n = data.carryOut(new SuspendJob(job, by.badge(), Optional.ofNullable(because)));
+    long n =
+        data.carryOut(
+            Given.valid(spec, () -> new SuspendJob(job, by.badge(), Optional.ofNullable(because))));
     out("Suspended " + job + " (entry " + n + ").");
     return Exit.YES;
   }
@@ -179,7 +181,7 @@ final class JobCommand {
           String because,
       @Mixin ByOption by,
       @Mixin DataOption data) {
-    long n = data.carryOut(new AbandonJob(job, by.badge(), because));
+    long n = data.carryOut(Given.valid(spec, () -> new AbandonJob(job, by.badge(), because)));
     out("Abandoned " + job + " (entry " + n + ").");
     return Exit.YES;
   }

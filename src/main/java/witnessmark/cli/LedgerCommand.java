@@ -13,6 +13,7 @@ import picocli.CommandLine.Spec;
 import witnessmark.desk.Declined;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Moments;
+import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Reading;
 import witnessmark.ledger.Stored;
@@ -66,8 +67,9 @@ final class LedgerCommand {
     files.mustExist();
     String verifier = Files.text(key == null ? files.verifier() : key).strip();
     Report report;
-    try (RawReader raw = RawReader.open(files.database())) {
-      report = Verifier.verify(raw, verifier);
+    try (RawReader raw = RawReader.open(files.database());
+        Progress progress = new Progress("verifying", size(data))) {
+      report = Verifier.verify(raw, verifier, progress);
     } catch (IOException e) {
       throw new Refusal(Exit.SURROUNDINGS, e.getMessage());
     }
@@ -82,6 +84,15 @@ final class LedgerCommand {
     }
     out("DOES NOT VERIFY: " + report.size() + " entries, root " + root + ".");
     return Exit.NO;
+  }
+
+  /** For the progress bar only: a file too damaged to tell is the verifier's to report. */
+  private static long size(DataOption data) {
+    try {
+      return data.reading(Reading::size);
+    } catch (LedgerException e) {
+      return 0;
+    }
   }
 
   @Command(
@@ -114,6 +125,7 @@ final class LedgerCommand {
     PrintWriter out = spec.commandLine().getOut();
     data.reading(
         reading -> {
+          Progress progress = new Progress("exporting", reading.size());
           long next = 0;
           List<Stored> chunk = reading.from(next, 1000);
           while (!chunk.isEmpty()) {
@@ -123,8 +135,10 @@ final class LedgerCommand {
               out.print("\"}\n");
               next = s.n() + 1;
             }
+            progress.accept(next);
             chunk = reading.from(next, 1000);
           }
+          progress.close();
           return null;
         });
     out.flush();

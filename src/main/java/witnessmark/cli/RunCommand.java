@@ -18,8 +18,8 @@ import witnessmark.ledger.LedgerFiles;
     name = "run",
     mixinStandardHelpOptions = true,
     description = {
-      "Run the daemon: listen to wrenches, record, tell verdicts. Ends on SIGTERM or Ctrl-C,",
-      "after what has arrived is on record."
+      "Run the daemon: listen to wrenches, record, tell verdicts. Ends on SIGTERM (exit status 143)",
+      "or Ctrl-C (130), after what has arrived is on record."
     },
     footer = {"", "Example:  witnessmark run --config shop.toml --data /var/lib/witnessmark"})
 final class RunCommand implements Callable<Integer> {
@@ -51,7 +51,7 @@ final class RunCommand implements Callable<Integer> {
     }
     CountDownLatch stop = new CountDownLatch(1);
     CountDownLatch stopped = new CountDownLatch(1);
-    try (Bridge bridge = new Bridge(settings, new LedgerFiles(directory(settings)))) {
+    try (Bridge bridge = bridge(settings)) {
       bridge.start();
       Runtime.getRuntime().addShutdownHook(new Thread(() -> end(stop, stopped)));
       stop.await();
@@ -59,6 +59,14 @@ final class RunCommand implements Callable<Integer> {
       stopped.countDown();
     }
     return Exit.YES;
+  }
+
+  private Bridge bridge(BridgeConfig settings) {
+    try {
+      return new Bridge(settings, new LedgerFiles(directory(settings)));
+    } catch (IllegalArgumentException e) {
+      throw new Refusal(Exit.INPUT, config + ": " + e.getMessage());
+    }
   }
 
   private static void end(CountDownLatch stop, CountDownLatch stopped) {

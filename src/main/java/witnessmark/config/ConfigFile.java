@@ -19,7 +19,7 @@ import witnessmark.toml.TomlFile;
 
 /** Reads a configuration file with the profiles it names. */
 public final class ConfigFile {
-  private static final String NAME = "write a name of letters, digits, and . _ -";
+  private static final String NAME = "write 1 to 64 letters, digits, and . _ -";
 
   private final Path directory;
   private final Map<String, String> environment;
@@ -53,7 +53,7 @@ public final class ConfigFile {
     if (bridge.isEmpty()) {
       root.fault("bridge", "there is no [bridge]", "begin with [bridge] and its name");
     }
-    Optional<String> name = bridge.flatMap(b -> b.requiredRead("name", NAME, StationName::check));
+    Optional<String> name = bridge.flatMap(b -> b.requiredRead("name", NAME, ConfigFile::named));
     Optional<String> data = bridge.flatMap(b -> b.text("data"));
     int queue = bridge.map(b -> (int) b.integer("queue", 16, 100_000).orElse(1000)).orElse(1000);
     Duration every =
@@ -78,6 +78,14 @@ public final class ConfigFile {
     return new BridgeConfig(known, data, queue, every, brokers, ports);
   }
 
+  /** Bridges and links are named like stations: their names are levels of topics, too. */
+  private static String named(String text) {
+    if (!StationName.fits(text)) {
+      throw new IllegalArgumentException("\"" + text + "\" is no name");
+    }
+    return text;
+  }
+
   Path path(String text) {
     return directory.resolve(text);
   }
@@ -88,7 +96,7 @@ public final class ConfigFile {
 
   /** The section's name, which no other link may have. */
   Optional<String> name(Section section) {
-    Optional<String> name = section.requiredRead("name", NAME, StationName::check);
+    Optional<String> name = section.requiredRead("name", NAME, ConfigFile::named);
     name.filter(n -> !names.add(n))
         .ifPresent(
             n ->

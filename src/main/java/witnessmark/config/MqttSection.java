@@ -44,7 +44,12 @@ final class MqttSection {
       return Optional.empty();
     }
     List<String> topics = new ArrayList<>(subscribe ? OURS : List.of());
-    mapped.forEach(m -> topics.add(m.topic()));
+    for (MqttConfig.Mapped m : mapped) {
+      if (topics.contains(m.topic())) {
+        s.fault("map", "the topic \"" + m.topic() + "\" is mapped twice", "map it once");
+      }
+      topics.add(m.topic());
+    }
     String will = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
     return s.attempt(
             "url",
@@ -81,7 +86,7 @@ final class MqttSection {
 
   private Optional<String> password(Section s) {
     Optional<String> variable = s.text("password-env");
-    Optional<Path> from = existing(s, "password-file");
+    Optional<Path> from = s.text("password-file").map(file::path);
     if (variable.isPresent() && from.isPresent()) {
       s.fault("password-env", "there are two sources of the password", "keep one of them");
     }
@@ -100,17 +105,19 @@ final class MqttSection {
           ? Optional.of(Files.readString(from.get()).strip())
           : Optional.empty();
     } catch (IOException e) {
-      s.fault("password-file", from.get() + " cannot be read", "make it readable for this user");
+      unreadable(s, "password-file", from.get());
       return Optional.empty();
     }
   }
 
+  /** The path is given back even where it cannot be read, so that one fault makes no second. */
   private Optional<Path> existing(Section s, String key) {
     Optional<Path> path = s.text(key).map(file::path);
-    if (path.isPresent() && !Files.isReadable(path.get())) {
-      s.fault(key, path.get() + " cannot be read", "name a readable file, relative to this one");
-      return Optional.empty();
-    }
+    path.filter(p -> !Files.isReadable(p)).ifPresent(p -> unreadable(s, key, p));
     return path;
+  }
+
+  private static void unreadable(Section s, String key, Path path) {
+    s.fault(key, path + " cannot be read", "name a readable file, relative to this one");
   }
 }

@@ -99,7 +99,9 @@ final class SerialIntake implements ChunkSink {
             .findFirst();
     Function<Verdict, String> word = Verdict::code;
     String verdict =
-        outcome.repeat() ? "repeat" : judged.flatMap(Judged::verdict).map(word).orElse("unjudged");
+        outcome.repeat()
+            ? "repeat"
+            : judged.flatMap(Judged::announced).map(word).orElse("unjudged");
     return Replies.accepted(
         config.profile(),
         event.wrench(),

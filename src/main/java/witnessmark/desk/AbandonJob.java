@@ -8,6 +8,13 @@ import witnessmark.job.Shop;
 
 /** Ends a job incomplete, with a reason. */
 public record AbandonJob(String job, Optional<String> by, String because) implements Command {
+  /**
+   * @throws IllegalArgumentException when the reason says nothing
+   */
+  public AbandonJob {
+    Because.check(because);
+  }
+
   @Override
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);

@@ -30,6 +30,13 @@ public record Assign(
     String by,
     String because)
     implements Command {
+  /**
+   * @throws IllegalArgumentException when the reason says nothing
+   */
+  public Assign {
+    Because.check(because);
+  }
+
   @Override
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);

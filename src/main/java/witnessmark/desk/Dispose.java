@@ -14,6 +14,13 @@ import witnessmark.procedure.Stage;
 public record Dispose(
     String job, String fastener, Disposition disposition, String by, String because)
     implements Command {
+  /**
+   * @throws IllegalArgumentException when the reason says nothing
+   */
+  public Dispose {
+    Because.check(because);
+  }
+
   @Override
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);

@@ -10,6 +10,13 @@ import witnessmark.job.Status;
 /** Sets a job aside, so that its station is free. */
 public record SuspendJob(String job, Optional<String> by, Optional<String> because)
     implements Command {
+  /**
+   * @throws IllegalArgumentException when a reason is given and says nothing
+   */
+  public SuspendJob {
+    because.ifPresent(Because::check);
+  }
+
   @Override
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);

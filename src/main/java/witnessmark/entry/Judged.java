@@ -53,4 +53,31 @@ public record Judged(
               + " fastener");
     }
   }
+
+  /** The same decision, told so. */
+  public Judged withText(String told) {
+    return new Judged(
+        fastener,
+        pass,
+        reason,
+        alternatives,
+        objections,
+        verdict,
+        low,
+        high,
+        angleLow,
+        angleHigh,
+        angleTotal,
+        effect,
+        undoes,
+        told);
+  }
+
+  /**
+   * The verdict as others may be told it. A reading in its band that cannot be relied on accepts
+   * nothing, so nobody may take it for good.
+   */
+  public Optional<Verdict> announced() {
+    return verdict.filter(v -> v != Verdict.IN_BAND || objections.isEmpty());
+  }
 }

@@ -14,56 +14,39 @@ import witnessmark.torque.TorqueEvent;
 public final class Wording {
   private Wording() {}
 
-  static Judged told(Judged judged, TorqueEvent event) {
-    return told(judged, event, List.of());
-  }
-
-  /** The same decision with its text, led by further sentences. */
-  public static Judged told(Judged judged, TorqueEvent event, List<String> before) {
-    String text =
-        (String.join(" ", before) + " " + place(judged, event) + " " + outcome(judged, event))
-            .strip();
-    return new Judged(
-        judged.fastener(),
-        judged.pass(),
-        judged.reason(),
-        judged.alternatives(),
-        judged.objections(),
-        judged.verdict(),
-        judged.low(),
-        judged.high(),
-        judged.angleLow(),
-        judged.angleHigh(),
-        judged.angleTotal(),
-        judged.effect(),
-        judged.undoes(),
-        text);
-  }
-
-  private static String place(Judged j, TorqueEvent event) {
+  /** The same decision with its text. */
+  public static Judged told(Judged judged, TorqueEvent event) {
     String where =
-        j.fastener().map(f -> f + j.pass().map(p -> " (" + p + " pass)").orElse("")).orElse("");
+        judged
+            .fastener()
+            .map(f -> f + judged.pass().map(p -> " (" + p + " pass)").orElse(""))
+            .map(f -> f + ": ")
+            .orElse("");
+    String text =
+        judged.reason().placed()
+            ? where + outcome(judged, event) + effect(judged) + " " + why(judged, event)
+            : why(judged, event) + " " + outcome(judged, event) + effect(judged);
+    return judged.withText(text);
+  }
+
+  private static String why(Judged j, TorqueEvent event) {
     return switch (j.reason()) {
-      case NEXT_IN_SEQUENCE -> where + " was the one fastener due next.";
+      case NEXT_IN_SEQUENCE -> "It was the one fastener due next.";
       case COUNTED_IN_GROUP ->
-          where + " is credited by count: its group may be done in any order and no position came.";
-      case NAMED_BY_EVENT -> "The reading itself names " + where + ".";
-      case NAMED_BY_SCAN -> "A scan just before names " + where + ".";
+          "Placed by count: the group may be done in any order and no position came.";
+      case NAMED_BY_EVENT -> "The reading itself names it.";
+      case NAMED_BY_SCAN -> "A scan just before names it.";
       case ONLY_BAND_THAT_FITS ->
-          where
-              + " is the only place whose band holds this reading; open as well: "
-              + list(j)
-              + ".";
+          "It is the only place whose band holds the reading; open as well: " + list(j) + ".";
       case ONLY_PLACE_FOR_WRENCH ->
-          where + " is the only open place where " + event.wrench() + " may be used.";
-      case HIT_AGAIN -> where + " was tight already and was hit again.";
-      case LOOSENED_FOR_REWORK -> where + " is the one fastener to be reworked or replaced.";
-      case ONLY_ONE_TIGHT -> where + " is the only fastener tightened so far.";
-      case ASSIGNED_BY_PERSON -> "A person says it was " + where + ".";
+          "It is the only open place where " + event.wrench() + " may be used.";
+      case HIT_AGAIN -> "It was tight already and was hit again.";
+      case LOOSENED_FOR_REWORK -> "It is the one fastener to be reworked or replaced.";
+      case ONLY_ONE_TIGHT -> "It is the only fastener tightened so far.";
+      case ASSIGNED_BY_PERSON -> "A person says that it was this one.";
       case NOT_DUE_YET ->
-          where
-              + " is not due yet. Do what is expected first; it must be tightened again in its turn.";
-      case WAITS_FOR_DISPOSITION -> where + " waits for a disposition: leave it as it is.";
+          "It is not due yet: do what is expected first, and tighten it again in its turn.";
+      case WAITS_FOR_DISPOSITION -> "It waits for a disposition: leave it as it is.";
       case NO_ACTIVE_JOB ->
           "No job is open at this station. Open or resume one, then tighten again or assign the reading.";
       case NO_SUCH_FASTENER ->
@@ -107,11 +90,11 @@ public final class Wording {
                     })
             .orElse(
                 event.direction() == Direction.CCW
-                    ? "Loosened with " + reading + "."
-                    : "The reading is " + reading + ".");
+                    ? (j.reason().placed() ? "loosened" : "Loosened") + " with " + reading + "."
+                    : (j.reason().placed() ? "" : "The reading is ") + reading + ".");
     String objections =
         j.objections().stream().map(o -> objection(o, event)).collect(Collectors.joining(" "));
-    return (verdict + " " + objections).strip() + effect(j);
+    return (verdict + " " + objections).strip();
   }
 
   private static String effect(Judged j) {

@@ -16,7 +16,7 @@ final class Loosening {
     if (rework.size() == 1) {
       return on(job, rework.get(0), Reason.LOOSENED_FOR_REWORK);
     }
-    List<Integer> tight = where(job, Condition::touched);
+    List<Integer> tight = where(job, c -> c.touched() || c.rework());
     if (tight.size() == 1) {
       return on(job, tight.get(0), Reason.ONLY_ONE_TIGHT);
     }

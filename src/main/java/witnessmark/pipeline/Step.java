@@ -115,7 +115,7 @@ public final class Step {
             Effect.NONE,
             List.of(),
             "");
-    return Wording.told(judged, event, List.of());
+    return Wording.told(judged, event);
   }
 
   /**

@@ -69,8 +69,8 @@ final class VerdictEvent {
     job.ifPresent(j -> data.put("job", j));
     judged.fastener().ifPresent(f -> data.put("fastener", f));
     judged.pass().ifPresent(p -> data.put("pass", p));
-    judged.verdict().map(Verdict::code).ifPresent(v -> data.put("verdict", v));
-    data.put("evaluation", judged.verdict().map(Verdict::evaluation).orElse("Undefined"));
+    judged.announced().map(Verdict::code).ifPresent(v -> data.put("verdict", v));
+    data.put("evaluation", judged.announced().map(Verdict::evaluation).orElse("Undefined"));
     judged.low().map(Torque::parse).ifPresent(low -> band(data, low, judged));
     data.put("effect", judged.effect().code());
     data.put("reason", judged.reason().code());

@@ -174,6 +174,24 @@ public final class Mosquitto implements AutoCloseable {
     }
   }
 
+  /** Publishes exactly these bytes as one message with QoS 1. */
+  public void publish(String topic, byte[] payload) {
+    try {
+      Process publisher =
+          new ProcessBuilder(
+                  "mosquitto_pub", "-h", "127.0.0.1", "-p", "" + port, "-q", "1", "-t", topic, "-s")
+              .inheritIO()
+              .redirectInput(ProcessBuilder.Redirect.PIPE)
+              .start();
+      try (OutputStream in = publisher.getOutputStream()) {
+        in.write(payload);
+      }
+      Exit.succeed(publisher);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /** Subscribes, waits for the next messages (retained ones too) and returns their payloads. */
   public List<String> take(String topic, int count, Duration longest) {
     try {

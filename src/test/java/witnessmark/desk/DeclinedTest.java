@@ -126,6 +126,15 @@ class DeclinedTest {
   }
 
   @Test
+  void aReasonMustSaySomething() {
+    for (String nothing : List.of("", "  ", "two\nlines", "x".repeat(501))) {
+      assertThatThrownBy(() -> new Dispose("J-5", "a/1", Disposition.REWORK, "badge-07", nothing))
+          .isInstanceOf(IllegalArgumentException.class)
+          .hasMessage("a reason (--because) must be one line of 1 to 500 characters that says why");
+    }
+  }
+
+  @Test
   void onlyAnUndecidedEventIsAssigned() {
     Entry.TorqueTaken taken = bench.hit("50 N.m");
     declined(

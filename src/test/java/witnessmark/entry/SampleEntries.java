@@ -20,7 +20,7 @@ public final class SampleEntries {
 
   public static List<Entry> all() {
     return List.of(
-        new Entry.LogOpened(AT, "witnessmark.local/log/00"),
+        new Entry.LogOpened(AT, "witnessmark.local/log/00112233445566aa"),
         new Entry.OperatorEnrolled(AT, "badge-07", "first bench", Optional.empty()),
         new Entry.WrenchEnrolled(
             AT,
@@ -65,7 +65,13 @@ public final class SampleEntries {
             "fastener",
             "The next reading is for carrier-left/3."),
         new Entry.Refused(
-            AT, Optional.of("bench-1"), "mqtt:shop", "not JSON", new byte[] {1, 2}, 2, "00ff"));
+            AT,
+            Optional.of("bench-1"),
+            "mqtt:shop",
+            "not JSON",
+            new byte[] {1, 2},
+            2,
+            "a12871fee210fb8619291eaea194581cbd2531e4b23759d225f6806923f63222"));
   }
 
   public static Entry.TorqueTaken torque() {
@@ -83,7 +89,7 @@ public final class SampleEntries {
             Optional.empty(),
             BY),
         "{\"wrench\":\"TW-0417\"}",
-        "abcd",
+        "0123456789abcdef0123456789abcdef",
         AT,
         "wrench",
         Optional.empty(),

@@ -50,8 +50,8 @@ class VerdictTest {
     assertThat(under.judged().effect()).isEqualTo(Effect.AGAIN);
     assertThat(under.judged().text())
         .isEqualTo(
-            "a/1 (final pass) was the one fastener due next."
-                + " 44.9 N.m is below the band of 45 to 55 N.m. Not accepted: tighten it again.");
+            "a/1 (final pass): 44.9 N.m is below the band of 45 to 55 N.m."
+                + " Not accepted: tighten it again. It was the one fastener due next.");
     assertThat(bench.hit("45 N.m").judged().fastener()).contains("a/1");
   }
 

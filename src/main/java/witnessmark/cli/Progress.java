@@ -1,0 +1,59 @@
+package witnessmark.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.function.LongConsumer;
+
+/** A count on standard error for work that takes over a second, where a person sees it. */
+final class Progress implements LongConsumer, AutoCloseable {
+  private static final long FIRST = 1_000_000_000L;
+  private static final long NEXT = 200_000_000L;
+  private static final int BAR = 30;
+
+  private final String doing;
+  private final long total;
+  private final boolean seen;
+  private long due = System.nanoTime() + FIRST;
+  private boolean shown;
+
+  /**
+   * @param doing what is done, e.g. {@code verifying}
+   * @param total how many there are
+   */
+  Progress(String doing, long total) {
+    this.doing = doing;
+    this.total = Math.max(1, total);
+    this.seen = terminal();
+  }
+
+  @Override
+  public void accept(long done) {
+    if (seen && System.nanoTime() >= due) {
+      due = System.nanoTime() + NEXT;
+      shown = true;
+      int filled = (int) Math.min(BAR, done * BAR / total);
+      System.err.printf(
+          "\r%s [%s%s] %d of %d", doing, "#".repeat(filled), "-".repeat(BAR - filled), done, total);
+      System.err.flush();
+    }
+  }
+
+  /** Wipes the line. */
+  @Override
+  public void close() {
+    if (shown) {
+      System.err.print("\r\u001b[K");
+      System.err.flush();
+    }
+  }
+
+  private static boolean terminal() {
+    try {
+      String target = Files.readSymbolicLink(Path.of("/proc/self/fd/2")).toString();
+      return target.startsWith("/dev/pts/") || target.startsWith("/dev/tty");
+    } catch (IOException | UnsupportedOperationException e) {
+      return false;
+    }
+  }
+}

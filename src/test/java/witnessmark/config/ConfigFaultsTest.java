@@ -1,0 +1,278 @@
+package witnessmark.config;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowable;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import witnessmark.toml.FaultsException;
+
+class ConfigFaultsTest {
+  private static final String BRIDGE = "[bridge]\nname = \"shop-1\"\n";
+  private static final String BROKER =
+      "[[mqtt]]\nname = \"shop\"\nurl = \"tcp://127.0.0.1:1883\"\n";
+  private static final String LINE =
+      "[[serial]]\nname = \"cable\"\nport = \"/dev/ttyUSB0\"\nstation = \"bench-1\"\n"
+          + "profile = \"profiles/demo-line.toml\"\n";
+
+  @TempDir private Path temp;
+  private ConfigDirectory directory;
+
+  @BeforeEach
+  void everythingThatIsNamedExists() throws IOException {
+    directory = new ConfigDirectory(temp);
+  }
+
+  /** Each fault as the person reads it, without the directory's own name. */
+  private List<String> faults(String toml) {
+    Throwable thrown = catchThrowable(() -> directory.read(toml));
+    assertThat(thrown).as(toml).isInstanceOf(FaultsException.class);
+    return thrown.getMessage().replace(temp + "/", "").lines().toList();
+  }
+
+  /** Keys in csv stand for lines: a comma in them would end the cell. */
+  private static String lines(String text) {
+    return text == null ? "" : text.replace(" / ", "\n") + "\n";
+  }
+
+  @Test
+  void aFileWithoutABridgeOrAWrenchSaysBoth() {
+    assertThat(faults(""))
+        .containsExactly(
+            "shop.toml:1:1: there is no [bridge]; begin with [bridge] and its name",
+            "shop.toml:1:1: no wrench can be heard: there is neither [[mqtt]] nor [[serial]];"
+                + " add at least one of them");
+    assertThat(faults("bridge = 1\n" + BROKER))
+        .containsExactly(
+            "shop.toml:1:1: \"bridge\" is not a table; write a table",
+            "shop.toml:1:1: there is no [bridge]; begin with [bridge] and its name");
+  }
+
+  @Test
+  void whatIsNoTomlIsNamedWhereItBreaks() {
+    assertThat(faults("[bridge\n"))
+        .singleElement()
+        .asString()
+        .startsWith("shop.toml:1:8: ")
+        .endsWith("; the file must be TOML 1.0");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "queue = 1000|1:1: bridge has no \"name\"; write 1 to 64 letters, digits, and . _ -",
+        "name = \"shop 1\"|2:1: \"shop 1\" is no name; write 1 to 64 letters, digits, and . _ -",
+        "name = \"..\"|2:1: \"..\" is no name; write 1 to 64 letters, digits, and . _ -",
+        "name = 1|2:1: \"name\" is not a text in quotes; write a text in quotes",
+        "name = \"s\" / queue = 15|3:1: queue 15 is out of range; 16 to 100000 is allowed",
+        "name = \"s\" / queue = 100001|3:1: queue 100001 is out of range; 16 to 100000 is allowed",
+        "name = \"s\" / queue = \"16\"|3:1: \"queue\" is not a whole number; write a whole number",
+        "name = \"s\" / data = 1|3:1: \"data\" is not a text in quotes; write a text in quotes",
+        "name = \"s\" / health-every = \"10\"|3:1: \"10\" is no length of time; write a number and"
+            + " ms or s, e.g. \"10 s\", up to 3600 s",
+        "name = \"s\" / health-every = \"0 s\"|3:1: \"0 s\" is no length of time; write a number"
+            + " and ms or s, e.g. \"10 s\", up to 3600 s",
+        "name = \"s\" / health-every = \"3601 s\"|3:1: \"3601 s\" is no length of time; write a"
+            + " number and ms or s, e.g. \"10 s\", up to 3600 s",
+        "name = \"s\" / quue = 16|3:1: unknown key \"quue\" in bridge; did you mean \"queue\"?",
+      })
+  void aFaultOfTheBridgeIsNamed(String keys, String fault) {
+    assertThat(faults("[bridge]\n" + lines(keys) + BROKER)).containsExactly("shop.toml:" + fault);
+  }
+
+  @Test
+  void anUnknownTableIsNamed() {
+    assertThat(faults(BRIDGE + BROKER + "[seriall]\n"))
+        .containsExactly(
+            "shop.toml:6:1: unknown key \"seriall\" in the file; did you mean \"serial\"?");
+    assertThat(faults(BRIDGE + "[mqtt]\nname = \"shop\"\n"))
+        .containsExactly(
+            "shop.toml:3:1: \"mqtt\" is not tables written [[mqtt]]; write tables written"
+                + " [[mqtt]]");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "url = \"tcp://127.0.0.1:1883\"|3:1: mqtt has no \"name\"; write 1 to 64 letters, digits,"
+            + " and . _ -",
+        "name = \"shop\"|3:1: mqtt has no \"url\"; e.g. \"tcp://127.0.0.1:1883\" or"
+            + " \"ssl://host:8883\"",
+        "name = \"a/b\" / url = \"tcp://127.0.0.1:1883\"|4:1: \"a/b\" is no name; write 1 to 64"
+            + " letters, digits, and . _ -",
+        "name = \"shop\" / url = \"127.0.0.1\"|5:1: a broker's url must be tcp://HOST:PORT or"
+            + " ssl://HOST:PORT and nothing more; mend this section",
+      })
+  void aFaultOfABrokersNameOrUrlIsNamed(String keys, String fault) {
+    assertThat(faults(BRIDGE + "[[mqtt]]\n" + lines(keys))).containsExactly("shop.toml:" + fault);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "client-id = \"\"|5:1: client-id must be 1 to 64 printable characters without blanks at"
+            + " the ends; mend this section",
+        "subscribe = 1|6:1: \"subscribe\" is not true or false; write true or false",
+        "publish = \"no\"|6:1: \"publish\" is not true or false; write true or false",
+        "topic = \"x\"|6:1: unknown key \"topic\" in mqtt; allowed are ca-file, cert-file,"
+            + " client-id, key-file, map, name, password-env, password-file, publish, subscribe,"
+            + " url, user",
+        "password-env = \"BROKER_PASSWORD\"|5:1: a password needs a user; mend this section",
+        "user = \"u\" / password-env = \"NOT_SET\"|7:1: the environment has no NOT_SET; set it, or"
+            + " use password-file",
+        "user = \"u\" / password-file = \"none.txt\"|7:1: none.txt cannot be read; name a readable"
+            + " file, relative to this one",
+        "user = \"u\" / password-env = \"BROKER_PASSWORD\" / password-file ="
+            + " \"broker-password.txt\"|7:1: there are two sources of the password; keep one of"
+            + " them",
+        "ca-file = \"tls/ca.pem\"|5:1: certificate files need a url that begins with ssl://, found"
+            + " \"tcp://127.0.0.1:1883\"; mend this section",
+      })
+  void aFaultOfABrokersOtherKeysIsNamed(String keys, String fault) {
+    assertThat(faults(BRIDGE + BROKER + lines(keys))).containsExactly("shop.toml:" + fault);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "ca-file = \"tls/none.pem\"|6:1: tls/none.pem cannot be read; name a readable file,"
+            + " relative to this one",
+        "cert-file = \"tls/none.pem\" / key-file = \"tls/shop-1.key\"|6:1: tls/none.pem cannot be"
+            + " read; name a readable file, relative to this one",
+        "cert-file = \"tls/shop-1.pem\" / key-file = \"tls/none.key\"|7:1: tls/none.key cannot be"
+            + " read; name a readable file, relative to this one",
+        "cert-file = \"tls/shop-1.pem\"|5:1: a client certificate and its key belong together:"
+            + " give both files or neither; mend this section",
+      })
+  void aFaultOfABrokersCertificatesIsNamed(String keys, String fault) {
+    String broker = BROKER.replace("tcp://127.0.0.1:1883", "ssl://broker.example:8883");
+    assertThat(faults(BRIDGE + broker + lines(keys))).containsExactly("shop.toml:" + fault);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "station = \"b\" / profile = \"profiles/nested-json.toml\"|6:1: map has no \"topic\"; name"
+            + " the topic to read",
+        "topic = \"a\" / profile = \"profiles/nested-json.toml\"|6:1: map has no \"station\"; name"
+            + " the station it is for",
+        "topic = \"a\" / station = \"b\"|6:1: map has no \"profile\"; name a profile file",
+        "topic = \"a/+\" / station = \"b\" / profile = \"profiles/nested-json.toml\"|7:1: \"a/+\""
+            + " has a wildcard; name each topic",
+        "topic = \"a/#\" / station = \"b\" / profile = \"profiles/nested-json.toml\"|7:1: \"a/#\""
+            + " has a wildcard; name each topic",
+        "topic = \"a\" / station = \"b c\" / profile = \"profiles/nested-json.toml\"|8:1: station"
+            + " \"b c\" is not allowed; use 1 to 64 letters, digits, and . _ -; name the station"
+            + " it is for",
+        "topic = \"a\" / station = \"b\" / profile = \"none.toml\"|9:1: the profile none.toml"
+            + " cannot be read; name a file that exists, relative to this one",
+        "topic = \"a\" / station = \"b\" / profile = \"profiles/nested-json.toml\" / qos = 1|10:1:"
+            + " unknown key \"qos\" in map; allowed are profile, station, topic",
+      })
+  void aFaultOfAMappedTopicIsNamed(String keys, String fault) {
+    assertThat(faults(BRIDGE + BROKER + "[[mqtt.map]]\n" + lines(keys)))
+        .containsExactly("shop.toml:" + fault);
+  }
+
+  @Test
+  void aTopicIsMappedOnceABroker() {
+    String map =
+        "[[mqtt.map]]\ntopic = \"a\"\nstation = \"b\"\nprofile = \"profiles/nested-json.toml\"\n";
+    assertThat(faults(BRIDGE + BROKER + map + map))
+        .containsExactly("shop.toml:6:1: the topic \"a\" is mapped twice; map it once");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "name = \"cable\"|3:1: serial has no \"name\"; write 1 to 64 letters, digits, and . _ -",
+        "port = \"/dev/ttyUSB0\"|3:1: serial has no \"port\"; e.g. \"/dev/ttyUSB0\","
+            + " \"usb-serial:A600XYZ\" or \"usb:0403:6001\"",
+        "station = \"bench-1\"|3:1: serial has no \"station\"; name the station it is for",
+        "profile = \"profiles/demo-line.toml\"|3:1: serial has no \"profile\"; name a profile file",
+      })
+  void aLineLacksNothing(String key, String fault) {
+    assertThat(faults(BRIDGE + LINE.replace(key + "\n", ""))).containsExactly("shop.toml:" + fault);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "\"/dev/ttyUSB0\"|\"COM3\"|5:1: a serial port must be a path like /dev/ttyUSB0,"
+            + " usb-serial:NUMBER, or usb:VENDOR:PRODUCT with four hexadecimal digits each; found"
+            + " \"COM3\"; e.g. \"/dev/ttyUSB0\", \"usb-serial:A600XYZ\" or \"usb:0403:6001\"",
+        "\"bench-1\"|\"bench/1\"|6:1: station \"bench/1\" is not allowed; use 1 to 64 letters,"
+            + " digits, and . _ -; name the station it is for",
+        "\"profiles/demo-line.toml\"|\"none.toml\"|7:1: the profile none.toml cannot be read; name"
+            + " a file that exists, relative to this one",
+        "demo-line.toml|nested-json.toml|7:1: profile \"nested-json\" has no [frame], so a serial"
+            + " line cannot use it; say in it how frames are cut",
+      })
+  void aFaultOfALineIsNamed(String good, String bad, String fault) {
+    assertThat(faults(BRIDGE + LINE.replace(good, bad))).containsExactly("shop.toml:" + fault);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "baud = 49|8:1: baud 49 is out of range; 50 to 4000000 is allowed",
+        "data-bits = 9|8:1: data-bits 9 is out of range; 7 to 8 is allowed",
+        "stop-bits = 0|8:1: stop-bits 0 is out of range; 1 to 2 is allowed",
+        "parity = \"mark\"|8:1: parity \"mark\" is unknown; none, odd or even",
+        "speed = 9600|8:1: unknown key \"speed\" in serial; allowed are baud, data-bits, name,"
+            + " parity, port, profile, station, stop-bits",
+      })
+  void aFaultOfALinesSettingsIsNamed(String key, String fault) {
+    assertThat(faults(BRIDGE + LINE + key + "\n")).containsExactly("shop.toml:" + fault);
+  }
+
+  @Test
+  void linksOfOneNameAreNamedWhateverTheirKind() {
+    assertThat(faults(BRIDGE + BROKER + LINE.replace("cable", "shop")))
+        .containsExactly("shop.toml:7:1: the name \"shop\" is used twice; name it otherwise");
+  }
+
+  @Test
+  void aFaultOfAProfileIsNamedInTheProfile() throws IOException {
+    Files.writeString(
+        directory.path("profiles/bad.toml"),
+        "[profile]\nname = \"bad\"\n[frame]\nend = \"\\n\"\n[message]\nform = \"morse\"\n");
+    assertThat(faults(BRIDGE + LINE.replace("demo-line", "bad")))
+        .containsExactly(
+            "profiles/bad.toml:6:1: unknown form \"morse\"; allowed are columns, json, pattern");
+  }
+
+  @Test
+  void everyFaultOfTheFileIsListedAtOnce() {
+    assertThat(
+            faults(
+                "[bridge]\nname = \"shop 1\"\nqueue = 1\n[[mqtt]]\nname = \"shop\"\n"
+                    + "[[serial]]\nname = \"shop\"\nport = \"COM3\"\n"))
+        .containsExactly(
+            "shop.toml:2:1: \"shop 1\" is no name; write 1 to 64 letters, digits, and . _ -",
+            "shop.toml:3:1: queue 1 is out of range; 16 to 100000 is allowed",
+            "shop.toml:4:1: mqtt has no \"url\"; e.g. \"tcp://127.0.0.1:1883\" or"
+                + " \"ssl://host:8883\"",
+            "shop.toml:6:1: serial has no \"station\"; name the station it is for",
+            "shop.toml:6:1: serial has no \"profile\"; name a profile file",
+            "shop.toml:7:1: the name \"shop\" is used twice; name it otherwise",
+            "shop.toml:8:1: a serial port must be a path like /dev/ttyUSB0, usb-serial:NUMBER, or"
+                + " usb:VENDOR:PRODUCT with four hexadecimal digits each; found \"COM3\"; e.g."
+                + " \"/dev/ttyUSB0\", \"usb-serial:A600XYZ\" or \"usb:0403:6001\"");
+  }
+}

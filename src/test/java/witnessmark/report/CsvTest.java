@@ -1,0 +1,31 @@
+package witnessmark.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** RFC 4180, section 2: rules 1 (CR LF), 5 and 6 (quotes), 7 (doubled quotes). */
+class CsvTest {
+  @Test
+  void plainCellsStandAsTheyAreAndARowEndsWithCrLf() {
+    assertThat(Csv.row(List.of("57", "32.50", "N.m", ""))).isEqualTo("57,32.50,N.m,\r\n");
+  }
+
+  @Test
+  void commasQuotesAndLineEndsAreQuoted() {
+    assertThat(Csv.row(List.of("a,b", "say \"no\"", "two\nlines")))
+        .isEqualTo("\"a,b\",\"say \"\"no\"\"\",\"two\nlines\"\r\n");
+  }
+
+  @Test
+  void whatASpreadsheetWouldRunIsMadeText() {
+    assertThat(Csv.row(List.of("=1+1", "@SUM(A1)", "+cmd|' /C calc'!A0", "-x", "\t=1")))
+        .isEqualTo("'=1+1,'@SUM(A1),'+cmd|' /C calc'!A0,'-x,'\t=1\r\n");
+  }
+
+  @Test
+  void aNegativeNumberStaysANumber() {
+    assertThat(Csv.row(List.of("-4.5", "-12"))).isEqualTo("-4.5,-12\r\n");
+  }
+}
