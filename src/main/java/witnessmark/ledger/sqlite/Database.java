@@ -38,6 +38,8 @@ final class Database {
           "PRAGMA busy_timeout=5000",
           "PRAGMA journal_mode=WAL",
           "PRAGMA synchronous=FULL",
+          // pages: the file itself is brought up to date rarely, so that few commits wait for it
+          "PRAGMA wal_autocheckpoint=4000",
           "PRAGMA recursive_triggers=ON");
       return connection;
     } catch (SQLException e) {

@@ -19,6 +19,7 @@ public final class SqliteLedger implements Ledger {
   private final Connection connection;
   private final LogKey key;
   private final Statements statements;
+  private final Repeats repeats;
 
   /** Where the tree and the links stood when this ledger last looked. */
   private Edge edge;
@@ -28,6 +29,7 @@ public final class SqliteLedger implements Ledger {
     this.connection = connection;
     this.key = key;
     this.statements = new Statements(connection);
+    this.repeats = new Repeats(connection);
     this.edge = Edge.read(connection);
   }
 
@@ -141,6 +143,9 @@ public final class SqliteLedger implements Ledger {
     Transaction() throws SQLException {
       grown = edge.copy();
       news = statements.from(grown.size());
+      if (!news.isEmpty()) {
+        repeats.forget();
+      }
       for (Stored entry : news) {
         grown.append(entry.bytes(), (level, index, hash) -> {});
       }
@@ -160,7 +165,7 @@ public final class SqliteLedger implements Ledger {
     @Override
     public boolean seen(String wrench, OptionalLong number, String fingerprint) {
       try {
-        return statements.seen(wrench, number, fingerprint);
+        return repeats.seen(wrench, number, fingerprint);
       } catch (SQLException e) {
         throw Database.failure("read", file, e);
       }
@@ -172,6 +177,7 @@ public final class SqliteLedger implements Ledger {
         long n = grown.size();
         byte[] link = grown.append(draft.bytes(), statements::tile);
         statements.entry(n, draft, link);
+        repeats.appended(draft.trace());
         return n;
       } catch (SQLException e) {
         throw Database.failure("written", file, e);

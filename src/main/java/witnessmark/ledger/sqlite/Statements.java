@@ -8,7 +8,6 @@ import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.OptionalLong;
 import witnessmark.ledger.Draft;
 import witnessmark.ledger.JobChange;
 import witnessmark.ledger.LedgerException;
@@ -19,7 +18,6 @@ import witnessmark.ledger.TraceRow;
 final class Statements {
   private final PreparedStatement from;
   private final PreparedStatement end;
-  private final PreparedStatement seen;
   private final PreparedStatement readNote;
   private final PreparedStatement writeNote;
   private final PreparedStatement entry;
@@ -31,9 +29,6 @@ final class Statements {
   Statements(Connection c) throws SQLException {
     from = c.prepareStatement("SELECT n, bytes FROM entry WHERE n >= ? ORDER BY n");
     end = c.prepareStatement("SELECT coalesce(max(n) + 1, 0) FROM entry");
-    seen =
-        c.prepareStatement(
-            "SELECT 1 FROM trace WHERE wrench = ? AND number IS ? AND fingerprint = ? LIMIT 1");
     readNote = c.prepareStatement("SELECT note FROM checkpoint WHERE id = 0");
     writeNote =
         c.prepareStatement(
@@ -57,15 +52,6 @@ final class Statements {
   long end() throws SQLException {
     try (ResultSet rows = end.executeQuery()) {
       return rows.getLong(1);
-    }
-  }
-
-  boolean seen(String wrench, OptionalLong number, String fingerprint) throws SQLException {
-    seen.setString(1, wrench);
-    setNumber(seen, 2, number.isPresent() ? number.getAsLong() : null);
-    seen.setString(3, fingerprint);
-    try (ResultSet rows = seen.executeQuery()) {
-      return rows.next();
     }
   }
 

@@ -1,0 +1,79 @@
+package witnessmark.ledger.sqlite;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Types;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.OptionalLong;
+import witnessmark.ledger.TraceRow;
+
+/**
+ * Tells whether an event is on record already.
+ *
+ * <p>A wrench counts upwards, so nearly every number is above all that came before: the highest of
+ * each wrench is kept at hand, and the table is asked only about others.
+ */
+final class Repeats {
+  /** Made-up serial numbers must not fill the memory. */
+  private static final int KEPT = 1000;
+
+  private final PreparedStatement seen;
+  private final PreparedStatement highest;
+  private final Map<String, Long> highestOf = new HashMap<>();
+
+  Repeats(Connection c) throws SQLException {
+    seen =
+        c.prepareStatement(
+            "SELECT 1 FROM trace WHERE wrench = ? AND number IS ? AND fingerprint = ? LIMIT 1");
+    highest =
+        c.prepareStatement(
+            "SELECT coalesce(max(number), -1) FROM trace"
+                + " WHERE wrench = ? AND fingerprint IS NOT NULL");
+  }
+
+  boolean seen(String wrench, OptionalLong number, String fingerprint) throws SQLException {
+    if (number.isPresent() && number.getAsLong() > highestOf(wrench)) {
+      return false;
+    }
+    seen.setString(1, wrench);
+    if (number.isPresent()) {
+      seen.setLong(2, number.getAsLong());
+    } else {
+      seen.setNull(2, Types.INTEGER);
+    }
+    seen.setString(3, fingerprint);
+    try (ResultSet rows = seen.executeQuery()) {
+      return rows.next();
+    }
+  }
+
+  private long highestOf(String wrench) throws SQLException {
+    Long known = highestOf.get(wrench);
+    if (known == null) {
+      highest.setString(1, wrench);
+      try (ResultSet rows = highest.executeQuery()) {
+        known = rows.getLong(1);
+      }
+      if (highestOf.size() >= KEPT) {
+        highestOf.clear();
+      }
+      highestOf.put(wrench, known);
+    }
+    return known;
+  }
+
+  /** An entry was appended. Should it be taken back, a number too high only costs a query. */
+  void appended(TraceRow row) {
+    if (row.fingerprint() != null && row.number() != null) {
+      highestOf.computeIfPresent(row.wrench(), (w, known) -> Math.max(known, row.number()));
+    }
+  }
+
+  /** Others appended: what is at hand may be too low. */
+  void forget() {
+    highestOf.clear();
+  }
+}
