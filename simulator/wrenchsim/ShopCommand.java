@@ -121,6 +121,13 @@ final class ShopCommand implements Callable<Integer> {
   private Pick pick;
 
   @Option(
+      names = "--gates-first",
+      description =
+          "Touch no wrench while something is to be confirmed or measured: the order of work then "
+              + "does not depend on how long that takes.")
+  private boolean gatesFirst;
+
+  @Option(
       names = "--pace",
       paramLabel = "fast|shop",
       defaultValue = "fast",
@@ -174,7 +181,7 @@ final class ShopCommand implements Callable<Integer> {
 
   private Operator.Habits habits() {
     Duration idle = idleTimeout <= 0 ? FOR_EVER : Duration.ofSeconds(idleTimeout);
-    return new Operator.Habits(idle, VERDICT_WITHIN, pick == Pick.RANDOM);
+    return new Operator.Habits(idle, VERDICT_WITHIN, pick == Pick.RANDOM, gatesFirst);
   }
 
   private Mistakes plan() {

@@ -39,8 +39,11 @@ public final class Operator {
    * @param idleAfter after how long without a message the person goes home
    * @param verdictWithin how long a verdict takes at most before the person wonders
    * @param anyOrder whether one of several fasteners is picked by chance, not the first listed
+   * @param gatesFirst whether what is to be confirmed or measured is waited for, though something
+   *     could be tightened meanwhile
    */
-  public record Habits(Duration idleAfter, Duration verdictWithin, boolean anyOrder) {
+  public record Habits(
+      Duration idleAfter, Duration verdictWithin, boolean anyOrder, boolean gatesFirst) {
     public Habits {
       Objects.requireNonNull(idleAfter, "idleAfter");
       Objects.requireNonNull(verdictWithin, "verdictWithin");
@@ -93,6 +96,9 @@ public final class Operator {
   }
 
   private boolean isDoable(ExpectMessage heard) {
+    if (habits.gatesFirst() && heard.others()) {
+      return false;
+    }
     if (!heard.isTighten() || Task.work(heard).equals(hopelessWork)) {
       return false;
     }

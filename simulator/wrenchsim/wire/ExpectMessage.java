@@ -15,9 +15,15 @@ import java.util.Optional;
  * @param unit the number of the unit being assembled, where there is a job
  * @param done fastener passes done
  * @param expect the fasteners that may be tightened now, as listed
+ * @param others whether something is expected besides, which a person does without a wrench
  */
 public record ExpectMessage(
-    String state, Optional<String> job, Optional<String> unit, long done, List<Expected> expect) {
+    String state,
+    Optional<String> job,
+    Optional<String> unit,
+    long done,
+    List<Expected> expect,
+    boolean others) {
 
   private static final String WHAT = "the expect message";
 
@@ -29,7 +35,7 @@ public record ExpectMessage(
   /** Reads a payload; an empty one (a retained message cleared) is an idle station. */
   public static ExpectMessage read(byte[] payload) throws MalformedMessage {
     if (payload.length == 0) {
-      return new ExpectMessage("idle", Optional.empty(), Optional.empty(), 0, List.of());
+      return new ExpectMessage("idle", Optional.empty(), Optional.empty(), 0, List.of(), false);
     }
     JsonNode root = JsonText.object(payload, WHAT);
     List<Expected> expect = new ArrayList<>();
@@ -43,7 +49,8 @@ public record ExpectMessage(
         JsonText.text(root, "job"),
         JsonText.text(root, "unit"),
         JsonText.whole(root, "done").orElse(0L),
-        expect);
+        expect,
+        expect.size() < root.path("expect").size());
   }
 
   /** Whether there is a fastener to tighten and nothing else comes first. */

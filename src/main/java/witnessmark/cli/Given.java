@@ -1,8 +1,10 @@
 package witnessmark.cli;
 
 import java.util.function.Supplier;
+import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
 
 /** Values given on the command line. */
 final class Given {
@@ -13,7 +15,15 @@ final class Given {
     try {
       return build.get();
     } catch (IllegalArgumentException e) {
-      throw new ParameterException(spec.commandLine(), e.getMessage(), e);
+      throw new ParameterException(typed(spec), e.getMessage(), e);
     }
+  }
+
+  /** The command that was typed, where the spec is that of the group it belongs to. */
+  private static CommandLine typed(CommandSpec spec) {
+    ParseResult result = spec.commandLine().getParseResult();
+    return result != null && result.hasSubcommand()
+        ? result.subcommand().commandSpec().commandLine()
+        : spec.commandLine();
   }
 }

@@ -141,6 +141,8 @@ public final class Demo {
     String via = serial ? "virtual:" + directory.resolve(Scene.LINE) : "mqtt";
     line.addAll(List.of("--wrench", "serial=TW-0502,max=25,min=5,via=" + via));
     Scene.MISTAKES.forEach(m -> line.addAll(List.of("--mistake", m)));
+    // else it were chance whether a bolt or a confirmation came first, whatever the seed
+    line.add("--gates-first");
     line.addAll(List.of("--seed", Long.toString(seed), "--pace", fast ? "fast" : "shop"));
     line.addAll(List.of("--truth", directory.resolve("truth.jsonl").toString()));
     return line;

@@ -97,15 +97,8 @@ final class StartUp {
     return new ProcessBuilder(command).redirectErrorStream(true).start();
   }
 
-  /** The jar that this program itself runs from. */
   private static String jar() {
-    return Path.of(
-            witnessmark.daemon.Bridge.class
-                .getProtectionDomain()
-                .getCodeSource()
-                .getLocation()
-                .getPath())
-        .toString();
+    return Path.of("target", "witnessmark.jar").toAbsolutePath().toString();
   }
 
   private static long listening(Process process) {

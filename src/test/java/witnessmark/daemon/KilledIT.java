@@ -92,8 +92,10 @@ class KilledIT {
       assertThat(amidTheFlow).as("kills amid the flow, seed " + seed).isGreaterThanOrEqualTo(10);
       try (DaemonProcess daemon = shop.daemon().awaitUp("broker")) {
         source.allow(EVENTS);
-        await().atMost(LONG).until(() -> recorded(shop) >= EVENTS);
-        await()
+        await("every event on record, seed " + seed)
+            .atMost(LONG)
+            .until(() -> recorded(shop) >= EVENTS);
+        await("every verdict told, seed " + seed)
             .atMost(LONG)
             .pollInterval(Duration.ofMillis(500))
             .until(() -> told(verdicts).size() >= EVENTS);

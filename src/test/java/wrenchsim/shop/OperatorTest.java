@@ -1,5 +1,6 @@
 package wrenchsim.shop;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -65,7 +66,7 @@ class OperatorTest {
               clock,
               truth,
               mistakes,
-              new Operator.Habits(Duration.ofMillis(50), Duration.ofMillis(50), false),
+              new Operator.Habits(Duration.ofMillis(50), Duration.ofMillis(50), false, false),
               seed,
               warnings::add)
           .work();
@@ -250,6 +251,34 @@ class OperatorTest {
   }
 
   @Test
+  void whatIsToBeConfirmedComesFirstWhereThatIsTheHabit() throws Exception {
+    String tighten = new String(bridge.expect(true), UTF_8);
+    String gate = "\"expect\":[{\"step\":\"frame-check\",\"statement\":\"clean\"},";
+    for (boolean gatesFirst : new boolean[] {true, false}) {
+      Bench bench = new Bench();
+      ShopClock clock = new ShopClock(Optional.of(START), Pace.FAST);
+      bench.hear(ExpectMessage.read(tighten.replace("\"expect\":[", gate).getBytes(UTF_8)));
+      List<String> sent = new ArrayList<>();
+      Path file = directory.resolve("gates-" + gatesFirst);
+      try (Truth truth = new Truth(Optional.of(file), System.out, Truth.Tone.SILENT)) {
+        new Operator(
+                bench,
+                new Rack(List.of(tool(1, clock, reading -> sent.add(reading.wrench()), "100"))),
+                new Parts(1, Optional.empty(), Map.of()),
+                clock,
+                truth,
+                new Mistakes(0, Chance.of(1, "m")),
+                new Operator.Habits(
+                    Duration.ofMillis(50), Duration.ofMillis(50), false, gatesFirst),
+                1,
+                warnings::add)
+            .work();
+      }
+      assertThat(sent).as("gates first: %s", gatesFirst).hasSize(gatesFirst ? 0 : 1);
+    }
+  }
+
+  @Test
   void theSentenceIsOneATechnicianWouldFollow() throws Exception {
     java.io.ByteArrayOutputStream out = new java.io.ByteArrayOutputStream();
     Bench bench = new Bench();
@@ -264,7 +293,7 @@ class OperatorTest {
               clock,
               truth,
               new Mistakes(0, Chance.of(1, "m")).script("hub/1", Mistake.parse("loosen")),
-              new Operator.Habits(Duration.ofMillis(50), Duration.ofMillis(50), false),
+              new Operator.Habits(Duration.ofMillis(50), Duration.ofMillis(50), false, false),
               1,
               warnings::add)
           .work();

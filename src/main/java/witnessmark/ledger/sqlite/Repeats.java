@@ -17,6 +17,9 @@ import witnessmark.ledger.TraceRow;
  * each wrench is kept at hand, and the table is asked only about others.
  */
 final class Repeats {
+  /** Made-up serial numbers must not fill the memory. */
+  private static final int KEPT = 1000;
+
   private final PreparedStatement seen;
   private final PreparedStatement highest;
   private final Map<String, Long> highestOf = new HashMap<>();
@@ -53,6 +56,9 @@ final class Repeats {
       highest.setString(1, wrench);
       try (ResultSet rows = highest.executeQuery()) {
         known = rows.getLong(1);
+      }
+      if (highestOf.size() >= KEPT) {
+        highestOf.clear();
       }
       highestOf.put(wrench, known);
     }
