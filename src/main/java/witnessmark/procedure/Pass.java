@@ -14,13 +14,16 @@ import witnessmark.torque.Torque;
  * @param band lowest and highest acceptable torque
  * @param angle window for the angle, where one is asked for
  * @param after what must be complete before this pass may begin, beside the pass before it
+ * @param check whether the pass goes over fasteners that are tight, to see that they are: they
+ *     hardly turn then
  */
 public record Pass(
     String name,
     Optional<Torque> target,
     Band band,
     Optional<AngleBand> angle,
-    List<Prerequisite> after) {
+    List<Prerequisite> after,
+    boolean check) {
   public Pass {
     after = List.copyOf(after);
   }

@@ -36,6 +36,7 @@ final class TightenReader {
     List<String> wrenches =
         section.has("wrenches") ? StepReader.labels(section, "wrenches", "wrench") : List.of();
     Optional<Criticality> criticality = criticality();
+    Care care = new CareReader(section).read();
     Optional<Step> step = Optional.empty();
     boolean whole = passes.stream().allMatch(p -> p.pass().isPresent());
     if (head.complete()
@@ -55,6 +56,7 @@ final class TightenReader {
                   joint,
                   wrenches,
                   criticality.get(),
+                  care,
                   head.note(),
                   head.picture()));
     }
@@ -65,7 +67,7 @@ final class TightenReader {
     List<Section> sections = section.sections("pass");
     if (!section.has("pass")) {
       BandReader reader = new BandReader(section, "step \"" + id + "\"");
-      return List.of(pass(section, reader, "final", List.of()));
+      return List.of(pass(section, reader, "final", List.of(), false));
     }
     if (BandReader.any(section)) {
       section.fault(
@@ -92,7 +94,11 @@ final class TightenReader {
       }
       String owner = "pass \"" + name.orElse("") + "\"";
       List<Prerequisite> after = StepReader.after(s).orElse(List.of());
-      passes.add(pass(s, new BandReader(s, owner), name.orElse(""), after));
+      boolean check = s.bool("check").orElse(false);
+      if (passes.isEmpty() && check) {
+        s.fault("check", owner + " checks, but nothing is tight before it", "put it last");
+      }
+      passes.add(pass(s, new BandReader(s, owner), name.orElse(""), after, check));
       s.finish();
     }
     return passes.isEmpty() ? List.of(nothing()) : passes;
@@ -104,11 +110,12 @@ final class TightenReader {
     return new DraftPass(section, "final", List.of(), Optional.empty());
   }
 
-  private DraftPass pass(Section s, BandReader reader, String name, List<Prerequisite> after) {
+  private DraftPass pass(
+      Section s, BandReader reader, String name, List<Prerequisite> after, boolean check) {
     Optional<BandReader.Asked> asked = reader.torque();
     Optional<AngleBand> angle = reader.angle();
     return new DraftPass(
-        s, name, after, asked.map(a -> new Pass(name, a.target(), a.band(), angle, after)));
+        s, name, after, asked.map(a -> new Pass(name, a.target(), a.band(), angle, after, check)));
   }
 
   private Optional<String> label(String key) {

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param passes at least one; all of the group does a pass before the next pass begins
  * @param joint what is known of the joint, for people and for the sanity checks
  * @param wrenches serial numbers allowed here; empty means any enrolled wrench
+ * @param care what else binds the work
  */
 public record TightenStep(
     String id,
@@ -23,6 +24,7 @@ public record TightenStep(
     Joint joint,
     List<String> wrenches,
     Criticality criticality,
+    Care care,
     Optional<String> note,
     Optional<String> picture)
     implements Step {

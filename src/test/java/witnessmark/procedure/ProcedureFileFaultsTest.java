@@ -375,9 +375,18 @@ class ProcedureFileFaultsTest {
         "p.toml:13:1: wrenches is an empty list; name at least one, or leave wrenches out",
         "p.toml:14:1: thread \"\" is malformed; 1 to 64 printable characters without blanks at the"
             + " ends are allowed",
-        "p.toml:15:1: unknown key \"statement\" in step; allowed are after, angle-max, angle-min,"
+        "p.toml:15:1: unknown key \"statement\" in step; allowed are after, angle-max, angle-min, angle-scatter,"
             + " criticality, fasteners, id, kind, max, min, note, order, pass, pattern, picture,"
-            + " positions, property-class, surface, thread, title, tolerance, torque, wrenches");
+            + " positions, property-class, recheck-angle, seconds-between, surface, thread, title, tolerance, torque, wrenches");
+  }
+
+  @Test
+  void a_second_hit_is_told_by_numbers_in_their_ranges() {
+    order(
+        "fasteners = 1\nrecheck-angle = \"-1\"\nangle-scatter = \"0\"\nseconds-between = \"61\"\n",
+        "p.toml:12:1: recheck-angle -1 is out of range; 0 to 90 is allowed",
+        "p.toml:13:1: angle-scatter 0 is out of range; 0.1 to 100 is allowed",
+        "p.toml:14:1: seconds-between 61 is out of range; 0 to 60 is allowed");
   }
 
   @Test

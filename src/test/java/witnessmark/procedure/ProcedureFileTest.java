@@ -47,10 +47,12 @@ class ProcedureFileTest {
                         Optional.of(Torque.parse("45 N.m")),
                         band("40.5 N.m", "49.5 N.m"),
                         Optional.of(new AngleBand(Angle.of("20"), Angle.of("70"))),
-                        List.of())),
+                        List.of(),
+                        false)),
                 new Joint(Optional.of("M8x1.25"), Optional.of("8.8"), Optional.of("zinc, dry")),
                 List.of("TW-0417"),
                 Criticality.DANGER,
+                Care.USUAL,
                 Optional.of("Support the axle."),
                 Optional.of("pictures/cross.png")));
     assertThat(procedure.step("pivot"))
@@ -67,16 +69,19 @@ class ProcedureFileTest {
                         Optional.of(Torque.parse("15 N.m")),
                         band("12 N.m", "18 N.m"),
                         Optional.empty(),
-                        List.of()),
+                        List.of(),
+                        false),
                     new Pass(
                         "final",
                         Optional.empty(),
                         band("85 N.m", "95 N.m"),
                         Optional.empty(),
-                        List.of(new Prerequisite("cross-member", Optional.empty())))),
+                        List.of(new Prerequisite("cross-member", Optional.empty())),
+                        false)),
                 new Joint(Optional.empty(), Optional.empty(), Optional.empty()),
                 List.of(),
                 Criticality.FUNCTION,
+                Care.USUAL,
                 Optional.empty(),
                 Optional.empty()));
     assertThat(procedure.step("wire"))
@@ -147,7 +152,8 @@ class ProcedureFileTest {
                 Optional.of(Torque.parse("24 lbf.ft")),
                 band("20 lbf.ft", "6000 ozf.in"),
                 Optional.empty(),
-                List.of()));
+                List.of(),
+                false));
     MeasureStep belt = (MeasureStep) procedure.step("belt").orElseThrow();
     assertThat(belt.labels()).containsExactly("value");
     assertThat(belt.spread()).isEmpty();

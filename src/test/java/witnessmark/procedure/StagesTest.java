@@ -13,7 +13,7 @@ class StagesTest {
   private static final Band BAND = new Band(Torque.parse("9 N.m"), Torque.parse("11 N.m"));
 
   private static Pass pass(String name, String... after) {
-    return new Pass(name, Optional.empty(), BAND, Optional.empty(), prerequisites(after));
+    return new Pass(name, Optional.empty(), BAND, Optional.empty(), prerequisites(after), false);
   }
 
   private static List<Prerequisite> prerequisites(String... after) {
@@ -31,6 +31,7 @@ class StagesTest {
         new Joint(Optional.empty(), Optional.empty(), Optional.empty()),
         List.of(),
         Criticality.FUNCTION,
+        Care.USUAL,
         Optional.empty(),
         Optional.empty());
   }

@@ -1,0 +1,43 @@
+package witnessmark.procedure;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import witnessmark.toml.Section;
+
+/** Reads what binds the work on a tighten step beside its torque. */
+final class CareReader {
+  private final Section section;
+
+  CareReader(Section section) {
+    this.section = section;
+  }
+
+  Care read() {
+    return new Care(telling(), Tool.ANY, Rework.USUAL);
+  }
+
+  private Telling telling() {
+    Telling usual = Telling.USUAL;
+    return new Telling(
+        number("recheck-angle", "5", "0", "90").orElse(usual.recheckAngle()),
+        number("angle-scatter", "10", "0.1", "100").orElse(usual.scatter()),
+        number("seconds-between", "1.5", "0", "60"));
+  }
+
+  private Optional<BigDecimal> number(String key, String example, String least, String most) {
+    return Written.decimal(section, key, example)
+        .map(d -> d.value())
+        .filter(
+            v -> {
+              boolean good =
+                  v.compareTo(new BigDecimal(least)) >= 0 && v.compareTo(new BigDecimal(most)) <= 0;
+              if (!good) {
+                section.fault(
+                    key,
+                    key + " " + v.toPlainString() + " is out of range",
+                    least + " to " + most + " is allowed");
+              }
+              return good;
+            });
+  }
+}
