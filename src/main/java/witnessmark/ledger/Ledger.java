@@ -1,6 +1,7 @@
 package witnessmark.ledger;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
@@ -34,6 +35,18 @@ public interface Ledger extends AutoCloseable {
      * record or in this transaction.
      */
     boolean seen(String wrench, OptionalLong number, String fingerprint);
+
+    /**
+     * The bytes of the events of that wrench with that number, on record or in this transaction.
+     */
+    List<byte[]> numbered(String wrench, long number);
+
+    /**
+     * The job that was open at a station at a moment and has ended since.
+     *
+     * @param moment RFC 3339 UTC, as the log writes it
+     */
+    Optional<String> endedJob(String station, String moment);
 
     /** Appends and returns the entry's number. */
     long append(Draft draft);

@@ -14,6 +14,7 @@ import witnessmark.entry.Entry;
 import witnessmark.job.Shop;
 import witnessmark.pipeline.Arrival;
 import witnessmark.pipeline.Outcome;
+import witnessmark.pipeline.Seen;
 import witnessmark.pipeline.Step;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.torque.Angle;
@@ -68,6 +69,24 @@ final class Decisions {
     }
   }
 
+  private static final Seen NOTHING =
+      new Seen() {
+        @Override
+        public boolean before(String wrench, OptionalLong number, String fingerprint) {
+          return false;
+        }
+
+        @Override
+        public List<Entry.TorqueTaken> numbered(String wrench, long number) {
+          return List.of();
+        }
+
+        @Override
+        public Optional<String> endedJob(String station, Instant moment) {
+          return Optional.empty();
+        }
+      };
+
   /** Does the job in order, again and again from where it was opened. */
   private Figures round() {
     Figures nanos = new Figures();
@@ -75,7 +94,7 @@ final class Decisions {
       Shop shop = opened;
       for (Arrival arrival : arrivals) {
         long began = System.nanoTime();
-        Outcome outcome = Step.take(shop, arrival, (wrench, number, fingerprint) -> false);
+        Outcome outcome = Step.take(shop, arrival, NOTHING);
         Entry entry = outcome.entries().get(0);
         shop = shop.after(shop.size(), entry);
         nanos.add(System.nanoTime() - began);
@@ -107,6 +126,7 @@ final class Decisions {
             Optional.empty(),
             Optional.empty());
     String raw = new String(Work.reading(i, event.wrench(), Work.torque(i), ""));
-    return new Arrival(Optional.of(Work.STATION), "benchmark", NOW, false, new Torqued(event, raw));
+    return new Arrival(
+        Optional.of(Work.STATION), "benchmark", NOW, false, false, new Torqued(event, raw));
   }
 }

@@ -152,21 +152,77 @@ public final class Bench implements Cloneable {
 
   public Outcome take(TorqueEvent event, boolean redelivered) {
     return arrive(
-        new Arrival(Optional.of(STATION), "test", now, redelivered, new Torqued(event, "raw")));
+        new Arrival(
+            Optional.of(STATION), "test", now, redelivered, false, new Torqued(event, "raw")));
+  }
+
+  /** An event arrives as one of a stored burst. */
+  public Outcome takeStored(TorqueEvent event) {
+    return arrive(
+        new Arrival(Optional.of(STATION), "test", now, false, true, new Torqued(event, "raw")));
+  }
+
+  /** Time goes by. */
+  public void rest(long seconds) {
+    now = now.plusSeconds(seconds);
+  }
+
+  public Instant now() {
+    return now;
   }
 
   public Outcome scan(String text) {
     tick();
     return arrive(
         new Arrival(
-            Optional.of(STATION), "test", now, false, new Scanned(text, Optional.empty(), "raw")));
+            Optional.of(STATION),
+            "test",
+            now,
+            false,
+            false,
+            new Scanned(text, Optional.empty(), "raw")));
   }
 
   private Outcome arrive(Arrival arrival) {
-    Outcome outcome =
-        Step.take(shop, arrival, (wrench, number, print) -> fingerprints.contains(wrench + print));
+    Outcome outcome = Step.take(shop, arrival, new OnList());
     outcome.entries().forEach(this::add);
     return outcome;
+  }
+
+  private final class OnList implements Seen {
+    @Override
+    public boolean before(String wrench, OptionalLong number, String print) {
+      return fingerprints.contains(wrench + print);
+    }
+
+    @Override
+    public List<Entry.TorqueTaken> numbered(String wrench, long number) {
+      return log.stream()
+          .filter(Entry.TorqueTaken.class::isInstance)
+          .map(Entry.TorqueTaken.class::cast)
+          .filter(t -> t.event().wrench().equals(wrench))
+          .filter(t -> t.event().number().equals(OptionalLong.of(number)))
+          .toList();
+    }
+
+    @Override
+    public Optional<String> endedJob(String station, Instant moment) {
+      String found = null;
+      for (Entry e : log) {
+        if (!e.at().isAfter(moment)) {
+          if (e instanceof Entry.JobOpened o && o.station().equals(station)) {
+            found = o.job();
+          } else if (e instanceof Entry.JobResumed r && r.station().equals(station)) {
+            found = r.job();
+          } else if (e instanceof Entry.JobSuspended s && s.job().equals(found)
+              || e instanceof Entry.JobClosed c && c.job().equals(found)
+              || e instanceof Entry.JobAbandoned a && a.job().equals(found)) {
+            found = null;
+          }
+        }
+      }
+      return Optional.ofNullable(found).filter(j -> !shop.jobs().containsKey(j));
+    }
   }
 
   private static Entry.TorqueTaken taken(Outcome outcome) {

@@ -105,7 +105,9 @@ class PublishedTopicsTest {
                   "{\"wrench\":\"TW-1\",\"event\":1,\"torque\":\"50\",\"unit\":\"N.m\"}"
                       .getBytes(StandardCharsets.UTF_8))
               .stream()
-              .map(d -> new Arrival(Optional.of(Bench.STATION), "test", Bench.START, false, d))
+              .map(
+                  d ->
+                      new Arrival(Optional.of(Bench.STATION), "test", Bench.START, false, false, d))
               .toList();
       journal.take(List.of(arrivals));
     }

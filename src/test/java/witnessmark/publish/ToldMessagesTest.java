@@ -95,6 +95,7 @@ class ToldMessagesTest {
   private final class Run {
     private final long seed;
     private final Random random;
+    private final List<witnessmark.torque.TorqueEvent> held = new ArrayList<>();
     private final Bench bench = Bench.on(PROCEDURE);
     private int told;
 
@@ -118,6 +119,12 @@ class ToldMessagesTest {
         case 0 -> person();
         case 1 -> bench.scan(one("badge-07", "b/1", "a/2", "nothing known"));
         case 2 -> bench.take(event(Direction.CCW));
+        case 3 -> held.add(event(Direction.CW));
+        case 4 -> {
+          bench.rest(20);
+          held.forEach(bench::takeStored);
+          held.clear();
+        }
         default -> bench.take(event(Direction.CW));
       }
     }
@@ -201,14 +208,16 @@ class ToldMessagesTest {
         if (entry instanceof Entry.TorqueTaken t) {
           verdict(VerdictEvent.of("shop-1", told, t), where);
         } else if (entry instanceof Entry.Assigned a) {
-          verdict(VerdictEvent.of("shop-1", told, a, taken(a)), where);
+          verdict(VerdictEvent.of("shop-1", told, a, taken(a.assigns())), where);
+        } else if (entry instanceof Entry.Reread r) {
+          verdict(VerdictEvent.of("shop-1", told, r, taken(r.rereads())), where);
         }
       }
       expect(bench.shop().active(Bench.STATION));
     }
 
-    private Entry.TorqueTaken taken(Entry.Assigned assigned) {
-      return (Entry.TorqueTaken) bench.log().get((int) assigned.assigns());
+    private Entry.TorqueTaken taken(long n) {
+      return (Entry.TorqueTaken) bench.log().get((int) n);
     }
 
     private void verdict(byte[] message, String where) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import witnessmark.ledger.Draft;
 import witnessmark.ledger.Ledger;
@@ -20,6 +21,7 @@ public final class SqliteLedger implements Ledger {
   private final LogKey key;
   private final Statements statements;
   private final Repeats repeats;
+  private final EndedJobs stays;
 
   /** Where the tree and the links stood when this ledger last looked. */
   private Edge edge;
@@ -30,6 +32,7 @@ public final class SqliteLedger implements Ledger {
     this.key = key;
     this.statements = new Statements(connection);
     this.repeats = new Repeats(connection);
+    this.stays = new EndedJobs(connection);
     this.edge = Edge.read(connection);
   }
 
@@ -166,6 +169,24 @@ public final class SqliteLedger implements Ledger {
     public boolean seen(String wrench, OptionalLong number, String fingerprint) {
       try {
         return repeats.seen(wrench, number, fingerprint);
+      } catch (SQLException e) {
+        throw Database.failure("read", file, e);
+      }
+    }
+
+    @Override
+    public List<byte[]> numbered(String wrench, long number) {
+      try {
+        return repeats.numbered(wrench, number);
+      } catch (SQLException e) {
+        throw Database.failure("read", file, e);
+      }
+    }
+
+    @Override
+    public Optional<String> endedJob(String station, String moment) {
+      try {
+        return stays.endedJob(station, moment);
       } catch (SQLException e) {
         throw Database.failure("read", file, e);
       }
