@@ -11,11 +11,13 @@ import wrenchsim.wire.ExpectMessage;
 import wrenchsim.wire.Expected;
 import wrenchsim.wire.VerdictMessage;
 
-/** What a person has ticked on the sheet of the job at hand, as the bridge told it. */
+/** What a person knows of the job at hand: what the bridge has credited, and what they did. */
 final class Notes {
   private final Sheets sheets;
   private final Set<String> ticked = new HashSet<>();
+  private final Set<String> believed = new HashSet<>();
   private final Set<String> meanwhile = new HashSet<>();
+  private Optional<String> unfinished = Optional.empty();
   private Optional<String> job = Optional.empty();
 
   Notes(Sheets sheets) {
@@ -27,6 +29,8 @@ final class Notes {
     if (heard.job().isPresent()) {
       if (!heard.job().equals(job)) {
         ticked.clear();
+        believed.clear();
+        unfinished = Optional.empty();
         meanwhile.clear();
         job = heard.job();
       }
@@ -34,18 +38,24 @@ final class Notes {
     }
   }
 
-  /** Ticks what was credited, and takes the ticks off what was undone. */
+  /** Notes what a verdict tells of what was done. */
   void mark(Happening happening, VerdictMessage verdict) {
     Happening.Work work = happening.work();
     if (!work.job().equals(job)) {
       return;
     }
+    String pass = work.pass().orElse("");
+    String place = work.fastener().orElse("");
+    unfinished = verdict.isAgain() ? work.fastener() : Optional.empty();
     if (verdict.isCredited()) {
-      String fastener = verdict.fastener().or(work::expected).orElse("");
-      ticked.add(Sheets.key(fastener, work.pass().orElse("")));
+      String meant = work.expected().orElse("");
+      ticked.add(Sheets.key(verdict.fastener().orElse(meant), pass));
+      believed.add(Sheets.key(happening.mistake().isPresent() ? meant : place, pass));
+    } else if (verdict.isRechecked()) {
+      believed.add(Sheets.key(place, pass));
     } else if (verdict.isLoosened()) {
-      String fastener = verdict.fastener().or(work::fastener).orElse("");
-      ticked.removeIf(t -> t.startsWith(fastener + " "));
+      ticked.removeIf(t -> t.startsWith(verdict.fastener().orElse(place) + " "));
+      believed.removeIf(t -> t.startsWith(place + " "));
     }
   }
 
@@ -62,8 +72,31 @@ final class Notes {
   /** What comes next in the same pass of a group, by memory alone. */
   Optional<Expected> nextByMemory(ExpectMessage heard, Expected last) {
     return sheets.pass(heard, last.group(), last.pass()).stream()
-        .filter(e -> !ticked.contains(Sheets.key(e)) && !meanwhile.contains(Sheets.key(e)))
+        .filter(e -> !isDone(e))
         .findFirst();
+  }
+
+  /**
+   * What a person picks from where the order is free: what they know they have not done, whatever
+   * the bridge, which can only count there, lists; first of all what they have begun.
+   */
+  List<Expected> choice(ExpectMessage heard, Expected listed) {
+    if (!sheets.isFree(heard, listed)) {
+      return List.of(listed);
+    }
+    List<Expected> open =
+        sheets.pass(heard, listed.group(), listed.pass()).stream().filter(e -> !isDone(e)).toList();
+    List<Expected> begun =
+        open.stream().filter(e -> unfinished.equals(Optional.of(e.fastener()))).toList();
+    if (!begun.isEmpty()) {
+      return begun;
+    }
+    return open.isEmpty() ? List.of(listed) : open;
+  }
+
+  private boolean isDone(Expected pass) {
+    String key = Sheets.key(pass);
+    return believed.contains(key) || meanwhile.contains(key);
   }
 
   /** The fasteners that should be tight by now in a pass of a group, and those that are due. */

@@ -167,7 +167,13 @@ public final class Person {
         heard.expect().stream()
             .flatMap(due -> rack.fit(due).stream().map(tool -> new Task(heard, due, tool)))
             .toList();
-    return tasks.get(habits.anyOrder() ? chance.nextInt(tasks.size()) : 0);
+    if (!habits.anyOrder()) {
+      return tasks.get(0);
+    }
+    Task listed = tasks.get(chance.nextInt(tasks.size()));
+    List<Expected> choice = notes.choice(heard, listed.due());
+    Expected picked = choice.get(chance.nextInt(choice.size()));
+    return rack.fit(picked).map(tool -> new Task(heard, picked, tool)).orElse(listed);
   }
 
   /** Goes on by memory while the bridge cannot hear the wrench, as far as the group goes. */

@@ -1,6 +1,8 @@
 package wrenchsim.shop;
 
+import java.util.HashSet;
 import java.util.Optional;
+import java.util.Set;
 import wrenchsim.truth.Happening.Act;
 import wrenchsim.truth.Happening.Work;
 import wrenchsim.wire.ExpectMessage;
@@ -17,6 +19,8 @@ final class Search {
   private Optional<Work> doubt = Optional.empty();
   private Optional<String> inVain = Optional.empty();
   private String vainWork = "";
+  private final Set<String> redone = new HashSet<>();
+  private Optional<String> redoneOn = Optional.empty();
 
   Search(Rack rack, Notes notes, Hands hands) {
     this.rack = rack;
@@ -55,7 +59,7 @@ final class Search {
 
   /**
    * The due fastener, when this search and the one before found nothing loose and nothing has
-   * changed: nothing helps but to undo it and to do it again.
+   * changed: nothing helps but to undo it and to do it again, once in a job.
    */
   Optional<String> hopeless(ExpectMessage heard) {
     if (inVain.isEmpty()) {
@@ -64,7 +68,11 @@ final class Search {
     String work = Task.work(heard);
     boolean before = work.equals(vainWork);
     vainWork = work;
-    return before ? inVain : Optional.empty();
+    if (!heard.job().equals(redoneOn)) {
+      redone.clear();
+      redoneOn = heard.job();
+    }
+    return before ? inVain.filter(redone::add) : Optional.empty();
   }
 
   private static Expected dueIn(ExpectMessage heard, String group) {

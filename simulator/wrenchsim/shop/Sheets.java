@@ -18,6 +18,7 @@ import wrenchsim.wire.Expected;
 public final class Sheets {
   private final Map<String, Map<String, Expected>> sheets = new HashMap<>();
   private final Set<String> whole = new HashSet<>();
+  private final Set<String> free = new HashSet<>();
   private final Map<String, String> firstJobs = new HashMap<>();
 
   /**
@@ -37,7 +38,14 @@ public final class Sheets {
   void learn(ExpectMessage heard) {
     String procedure = procedure(heard);
     Map<String, Expected> sheet = sheet(procedure);
-    heard.expect().forEach(e -> sheet.putIfAbsent(key(e), e));
+    Set<String> listed = new HashSet<>();
+    for (Expected due : heard.expect()) {
+      sheet.putIfAbsent(key(due), due);
+      String pass = procedure + " " + key(due.group(), due.pass());
+      if (!listed.add(pass)) {
+        free.add(pass);
+      }
+    }
     String job = heard.job().orElse("");
     if (!firstJobs.computeIfAbsent(procedure, p -> job).equals(job)) {
       whole.add(procedure);
@@ -47,6 +55,11 @@ public final class Sheets {
   /** Whether no fastener of the procedure is unknown. */
   boolean isWhole(ExpectMessage heard) {
     return whole.contains(procedure(heard));
+  }
+
+  /** Whether a pass of a group goes in any order: several of it were listed at once before. */
+  boolean isFree(ExpectMessage heard, Expected due) {
+    return free.contains(procedure(heard) + " " + key(due.group(), due.pass()));
   }
 
   /** Everything known of the procedure, in order. */

@@ -54,6 +54,11 @@ public record VerdictMessage(
     return effect.equals("credited");
   }
 
+  /** Whether the fastener stays expected. */
+  public boolean isAgain() {
+    return effect.equals("again");
+  }
+
   /** Whether it was taken as an undoing. */
   public boolean isLoosened() {
     return effect.equals("loosened");

@@ -77,12 +77,17 @@ public class PaperBridge {
     double torque = Double.parseDouble(event.get("torque").asText());
     double angle = event.has("angle") ? Double.parseDouble(event.get("angle").asText()) : 99;
     String verdict = torque < 29.7 ? "under-torque" : torque > 36.3 ? "over-torque" : "in-band";
+    String due = isComplete() ? "" : ",\"fastener\":\"" + fasteners.get(done) + "\"";
     String effect = effect(event, verdict, angle);
     effects.add(effect);
+    if (effect.equals("rechecked")) {
+      // Only the peak at which it broke away, which says nothing against the fastener.
+      verdict = "in-band";
+    }
     return Optional.of(
         """
         {"specversion":"1.0","id":"%d","source":"witnessmark:paper","type":"witnessmark.verdict.v1",
-         "data":{"entry":%d,"wrench":"%s","event":%s,"torque":"%s","verdict":"%s","effect":"%s"}}
+         "data":{"entry":%d,"wrench":"%s","event":%s,"torque":"%s","verdict":"%s","effect":"%s"%s}}
         """
             .formatted(
                 effects.size(),
@@ -91,7 +96,8 @@ public class PaperBridge {
                 event.has("event") ? event.get("event") : null,
                 event.get("torque").asText(),
                 verdict,
-                effect)
+                effect,
+                effect.equals("credited") ? due : "")
             .getBytes(StandardCharsets.UTF_8));
   }
 

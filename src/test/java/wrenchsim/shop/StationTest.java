@@ -100,6 +100,18 @@ class StationTest {
   }
 
   @Test
+  void whereTheOrderIsFreeAPersonKnowsWhatTheyDidAndGoesOnWithWhatTheyBegan() throws Exception {
+    for (long seed = 1; seed <= 30; seed++) {
+      Benchwork work = oneWrench(seed).habits(new Habits(true, false, false));
+      work.mistake("hub/2", "under").work(new PaperBridge(FOUR).anyOrder());
+      int begun = work.places().indexOf("hub/2");
+      assertThat(work.places()).as("seed %d", seed).hasSize(5).contains(FOUR);
+      assertThat(work.places().get(begun + 1)).as("seed %d", seed).isEqualTo("hub/2");
+      assertThat(work.truth.get(begun + 1).turn().after()).isEqualTo(JointState.TIGHT);
+    }
+  }
+
+  @Test
   void theLastOfAGroupIsSkippedForTheOneBeforeOnceTheSheetIsKnown() throws Exception {
     Benchwork work = oneWrench(1).mistake("hub/4", "skip");
     byte[] all = new PaperBridge(FOUR).anyOrder().expect(true);
