@@ -1,6 +1,5 @@
 package witnessmark.job;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -8,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntFunction;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
@@ -28,11 +28,13 @@ final class JobFold {
   }
 
   static JobState torque(JobState job, long n, Entry.TorqueTaken entry) {
-    return judged(job, n, entry.judged()).withNamed(Optional.empty());
+    return judged(job, n, entry.judged(), pass -> Pull.of(n, pass, entry))
+        .withNamed(Optional.empty());
   }
 
   static JobState assigned(JobState job, long n, Entry.Assigned entry) {
-    return judged(settle(job, entry.assigns()), n, entry.judged());
+    return judged(
+        settle(job, entry.assigns()), n, entry.judged(), pass -> Optional.of(Pull.of(entry, pass)));
   }
 
   static JobState setAside(JobState job, Entry.SetAside entry) {
@@ -51,7 +53,8 @@ final class JobFold {
     return undo(job.with(fastener, changed), entry.undoes());
   }
 
-  private static JobState judged(JobState job, long n, Judged judged) {
+  private static JobState judged(
+      JobState job, long n, Judged judged, IntFunction<Optional<Pull>> newest) {
     if (judged.effect() == Effect.ASKS) {
       return question(job, n);
     }
@@ -66,10 +69,24 @@ final class JobFold {
           case CREDITED -> condition.credited(pass);
           case AGAIN -> pulled(condition.atMost(pass), judged);
           case NONCONFORMING -> condition.failed(n, pass);
-          case LOOSENED -> condition.atMost(0).turned(BigDecimal.ZERO);
+          case LOOSENED -> condition.loosened();
           case RECHECKED, NONE, ASKS -> condition;
         };
-    return undo(job.with(fastener, changed), judged.undoes());
+    Condition held =
+        judged.effect() == Effect.LOOSENED
+            ? changed
+            : newest.apply(pass).map(p -> held(changed, judged, p)).orElse(changed);
+    return undo(job.with(fastener, held), judged.undoes());
+  }
+
+  /** A pull leaves the fastener held at least as tight as it was. */
+  private static Condition held(Condition condition, Judged judged, Pull newest) {
+    if (condition.pull().isEmpty()) {
+      return condition.pulled(Optional.of(newest));
+    }
+    Pull before = condition.pull().get();
+    boolean fresh = judged.effect() == Effect.CREDITED || judged.effect() == Effect.AGAIN;
+    return condition.pulled(Optional.of(fresh ? newest.after(before) : newest.again(before)));
   }
 
   /** A pull that ended below the band has turned the fastener all the same. */

@@ -25,7 +25,8 @@ class PayloadAgreementTest {
               Pattern.compile("torque \\S+ \\S+ is too large; at most 100000 N.m is allowed"),
           "size of an angle as a text", Pattern.compile("angle \\S+ is out of range; .*"),
           "digits of a number without quotes",
-              Pattern.compile("(torque|angle|breakaway) \"[-+0-9.eE…]+\" is not a decimal number; .*"),
+              Pattern.compile(
+                  "(torque|angle|breakaway) \"[-+0-9.eE…]+\" is not a decimal number; .*"),
           "fraction or exponent of a whole number",
               Pattern.compile("event \"[-+0-9.eE]+\" is no event number; .*"),
           "date that no calendar has", Pattern.compile("time \"\\S+\" does not exist; .*"),
