@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
+import witnessmark.job.Pull;
 import witnessmark.procedure.Pass;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
@@ -27,7 +28,7 @@ final class ByAngle {
     }
     Condition condition = job.condition(fastener);
     if (condition.turned().signum() > 0) {
-      return little && tooLittleForTheRest(condition, event, angle) ? Sign.EITHER : Sign.FRESH;
+      return little && tooLittleForTheRest(job, fastener, stage, event) ? Sign.EITHER : Sign.FRESH;
     }
     boolean tooLittle = tooLittle(job, stage, pass, angle);
     if (little && Held.inPass(condition, stage.pass(), event)) {
@@ -50,12 +51,25 @@ final class ByAngle {
   }
 
   /**
-   * Whether the angle is less than half of what is left to turn after pulls that ended too low. By
-   * proportion at least turned·(T2 − T1)/T1 is: torque rises with the angle from snug, not from 0.
+   * Whether the angle is less than half of what is left to turn after pulls that ended too low, at
+   * T1: by proportion at least turned·(T2 − T1)/(T1 − T0), for the turning began at T0 or above.
    */
-  static boolean tooLittleForTheRest(Condition condition, TorqueEvent event, BigDecimal angle) {
-    BigDecimal reached = condition.pull().map(p -> p.held()).orElse(BigDecimal.ZERO);
+  private static boolean tooLittleForTheRest(
+      JobState job, int fastener, Stage stage, TorqueEvent event) {
+    Condition condition = job.condition(fastener);
+    BigDecimal reached = condition.pull().map(Pull::held).orElse(BigDecimal.ZERO);
+    BigDecimal since = reached.subtract(began(stage, reached));
     BigDecimal rest = condition.turned().multiply(event.torque().newtonMetres().subtract(reached));
-    return angle.add(angle).multiply(reached).compareTo(rest) < 0;
+    BigDecimal angle = event.angle().orElseThrow().degrees().value();
+    return angle.add(angle).multiply(since).compareTo(rest) < 0;
+  }
+
+  /** What an earlier pass left it with at least, from where this pass began to turn it. */
+  private static BigDecimal began(Stage stage, BigDecimal reached) {
+    if (stage.pass() == 0) {
+      return BigDecimal.ZERO;
+    }
+    BigDecimal low = Bands.step(stage).passes().get(stage.pass() - 1).band().low().newtonMetres();
+    return low.compareTo(reached) < 0 ? low : BigDecimal.ZERO;
   }
 }
