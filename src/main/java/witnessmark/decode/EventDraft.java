@@ -31,6 +31,7 @@ final class EventDraft {
     String wrench = required(EventField.WRENCH);
     String time = texts.get(EventField.TIME);
     String angle = texts.get(EventField.ANGLE);
+    String breakaway = texts.get(EventField.BREAKAWAY);
     Digits torque = digits(EventField.TORQUE, required(EventField.TORQUE));
     TorqueUnit unit = unit(required(EventField.UNIT));
     try {
@@ -42,6 +43,9 @@ final class EventDraft {
           angle == null
               ? Optional.empty()
               : Optional.of(new Angle(digits(EventField.ANGLE, angle))),
+          breakaway == null
+              ? Optional.empty()
+              : Optional.of(new Torque(digits(EventField.BREAKAWAY, breakaway), unit)),
           direction(),
           Optional.ofNullable(texts.get(EventField.FASTENER)),
           Optional.ofNullable(texts.get(EventField.OPERATOR)));

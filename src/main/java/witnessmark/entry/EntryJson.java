@@ -1,5 +1,6 @@
 package witnessmark.entry;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -16,11 +17,13 @@ import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import java.io.IOException;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.function.Function;
 import witnessmark.torque.Angle;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
+import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
 
 /** Entries as the exact bytes that the log keeps, and back. */
@@ -65,7 +68,17 @@ public final class EntryJson {
     word(words, Reason.class);
     word(words, Objection.class);
     word(words, Disposition.class);
-    return JsonMapper.builder().addModule(new Jdk8Module()).addModule(words).build();
+    return JsonMapper.builder()
+        .addModule(new Jdk8Module())
+        .addModule(words)
+        .addMixIn(TorqueEvent.class, EventFields.class)
+        .build();
+  }
+
+  /** How an event's fields are written: what came later to the form is absent, not null. */
+  private interface EventFields {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY)
+    Optional<Torque> breakaway();
   }
 
   private static <E extends Enum<E> & Word> void word(SimpleModule module, Class<E> type) {

@@ -1,6 +1,7 @@
 package witnessmark.job;
 
 import java.math.BigDecimal;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
@@ -12,6 +13,7 @@ import java.util.OptionalLong;
  * @param rework whether it is to be loosened or replaced and then tightened anew
  * @param scrapped whether it was given up
  * @param turned degrees turned by pulls of the pass under way that ended below its band
+ * @param pull what its pulls have left it with, since it was loose
  * @param last the newest entry about it
  */
 public record Condition(
@@ -21,11 +23,19 @@ public record Condition(
     boolean rework,
     boolean scrapped,
     BigDecimal turned,
+    Optional<Pull> pull,
     OptionalLong last) {
   /** Loose and untouched. */
   public static final Condition LOOSE =
       new Condition(
-          0, OptionalLong.empty(), 0, false, false, BigDecimal.ZERO, OptionalLong.empty());
+          0,
+          OptionalLong.empty(),
+          0,
+          false,
+          false,
+          BigDecimal.ZERO,
+          Optional.empty(),
+          OptionalLong.empty());
 
   /** Whether a disposition is awaited. */
   public boolean nonconforming() {
@@ -44,12 +54,19 @@ public record Condition(
 
   Condition at(long entry) {
     return new Condition(
-        done, nonconformity, nonconformingPass, rework, scrapped, turned, OptionalLong.of(entry));
+        done,
+        nonconformity,
+        nonconformingPass,
+        rework,
+        scrapped,
+        turned,
+        pull,
+        OptionalLong.of(entry));
   }
 
   Condition credited(int pass) {
     return new Condition(
-        pass + 1, nonconformity, nonconformingPass, false, scrapped, BigDecimal.ZERO, last);
+        pass + 1, nonconformity, nonconformingPass, false, scrapped, BigDecimal.ZERO, pull, last);
   }
 
   Condition atMost(int passes) {
@@ -60,20 +77,32 @@ public record Condition(
         rework,
         scrapped,
         done > passes ? BigDecimal.ZERO : turned,
+        pull,
         last);
   }
 
   Condition turned(BigDecimal degrees) {
-    return new Condition(done, nonconformity, nonconformingPass, rework, scrapped, degrees, last);
+    return new Condition(
+        done, nonconformity, nonconformingPass, rework, scrapped, degrees, pull, last);
+  }
+
+  Condition pulled(Optional<Pull> newest) {
+    return new Condition(
+        done, nonconformity, nonconformingPass, rework, scrapped, turned, newest, last);
+  }
+
+  Condition loosened() {
+    return atMost(0).turned(BigDecimal.ZERO).pulled(Optional.empty());
   }
 
   Condition failed(long entry, int pass) {
     return new Condition(
-        done, OptionalLong.of(entry), pass, rework, scrapped, BigDecimal.ZERO, last);
+        done, OptionalLong.of(entry), pass, rework, scrapped, BigDecimal.ZERO, pull, last);
   }
 
   Condition toRework() {
-    return new Condition(0, OptionalLong.empty(), 0, true, scrapped, BigDecimal.ZERO, last);
+    return new Condition(
+        0, OptionalLong.empty(), 0, true, scrapped, BigDecimal.ZERO, Optional.empty(), last);
   }
 
   Condition conceded() {
@@ -84,10 +113,11 @@ public record Condition(
         false,
         scrapped,
         BigDecimal.ZERO,
+        pull,
         last);
   }
 
   Condition scrap() {
-    return new Condition(done, nonconformity, nonconformingPass, rework, true, turned, last);
+    return new Condition(done, nonconformity, nonconformingPass, rework, true, turned, pull, last);
   }
 }

@@ -1,6 +1,5 @@
 package witnessmark.job;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -20,7 +19,7 @@ final class JobFold {
   /** The state after a fact, without its history. */
   static JobState apply(JobState job, Act act) {
     if (act.judged().isPresent()) {
-      return judged(job, act.n(), act.judged().get());
+      return judged(job, act, act.judged().get());
     } else if (act.entry() instanceof Entry.Attested e) {
       return gate(job, e.step(), act.n());
     } else if (act.entry() instanceof Entry.Measured e) {
@@ -73,7 +72,8 @@ final class JobFold {
     return undo(job.with(fastener, changed), entry.undoes());
   }
 
-  private static JobState judged(JobState job, long n, Judged judged) {
+  private static JobState judged(JobState job, Act act, Judged judged) {
+    long n = act.n();
     if (judged.effect() == Effect.ASKS) {
       return job.asking(n);
     }
@@ -88,10 +88,24 @@ final class JobFold {
           case CREDITED -> condition.credited(pass);
           case AGAIN -> pulled(condition.atMost(pass), judged);
           case NONCONFORMING -> condition.failed(n, pass);
-          case LOOSENED -> condition.atMost(0).turned(BigDecimal.ZERO);
+          case LOOSENED -> condition.loosened();
           case RECHECKED, NONE, ASKS -> condition;
         };
-    return undo(job.with(fastener, changed), judged.undoes());
+    Condition held =
+        judged.effect() == Effect.LOOSENED
+            ? changed
+            : Pull.of(act, judged, pass).map(p -> held(changed, judged, p)).orElse(changed);
+    return undo(job.with(fastener, held), judged.undoes());
+  }
+
+  /** A pull leaves the fastener held at least as tight as it was. */
+  private static Condition held(Condition condition, Judged judged, Pull newest) {
+    if (condition.pull().isEmpty()) {
+      return condition.pulled(Optional.of(newest));
+    }
+    Pull before = condition.pull().get();
+    boolean fresh = judged.effect() == Effect.CREDITED || judged.effect() == Effect.AGAIN;
+    return condition.pulled(Optional.of(fresh ? newest.after(before) : newest.again(before)));
   }
 
   /** A pull that ended below the band has turned the fastener all the same. */

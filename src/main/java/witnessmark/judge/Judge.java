@@ -54,7 +54,7 @@ public final class Judge {
             ? Undo.of(job, placement.fastener().getAsInt()).stream().map(Stage::key).toList()
             : List.of();
     Optional<AngleBand> window =
-        placement.reason() == Reason.HIT_AGAIN ? Optional.empty() : pass.flatMap(Pass::angle);
+        placement.reason().again() ? Optional.empty() : placement.stage().flatMap(Judge::window);
     Judged judged =
         new Judged(
             placement.fastener().stream().mapToObj(job.plan()::name).findFirst(),
@@ -68,7 +68,10 @@ public final class Judge {
             window.map(w -> w.low().toString()),
             window.map(w -> w.high().toString()),
             total.filter(
-                t -> verdict.equals(Optional.of(Verdict.UNDER_TORQUE)) || pulledBefore(t, event)),
+                t ->
+                    placement.counts()
+                        && (verdict.equals(Optional.of(Verdict.UNDER_TORQUE))
+                            || pulledBefore(t, event))),
             effect,
             undoes,
             "");
@@ -83,14 +86,14 @@ public final class Judge {
   private static Optional<Angle> total(JobState job, Placement placement, TorqueEvent event) {
     if (event.direction() == Direction.CCW
         || placement.fastener().isEmpty()
-        || placement.reason() == Reason.HIT_AGAIN) {
+        || placement.reason().again()) {
       return Optional.empty();
     }
+    if (pass(placement.stage().orElseThrow()).check()) {
+      return event.angle(); // each hit on a tight fastener moves it a little, which adds up to none
+    }
     BigDecimal before = job.condition(placement.fastener().getAsInt()).turned();
-    return event
-        .angle()
-        .map(a -> a.degrees().value().add(before))
-        .map(sum -> Angle.of(sum.toPlainString()));
+    return before.signum() == 0 ? event.angle() : event.angle().map(a -> a.plus(before));
   }
 
   private static Optional<Verdict> verdict(
@@ -99,15 +102,23 @@ public final class Judge {
     if (reason == Reason.NOT_DUE_YET) {
       return aboveEveryPass(stage, event) ? Optional.of(Verdict.OVER_TORQUE) : Optional.empty();
     }
+    Optional<AngleBand> window = window(stage);
+    boolean moved =
+        pass(stage).check()
+            && total.isPresent()
+            && window.filter(w -> w.side(total.get()) == Side.ABOVE).isPresent();
+    if (moved && side == Side.BELOW) {
+      return Optional.of(Verdict.ANGLE_HIGH);
+    }
     if (side != Side.INSIDE) {
       return Optional.of(side == Side.BELOW ? Verdict.UNDER_TORQUE : Verdict.OVER_TORQUE);
     }
-    if (total.isEmpty() || pass(stage).angle().isEmpty()) {
+    if (total.isEmpty() || window.isEmpty()) {
       return Optional.of(Verdict.IN_BAND);
     }
     return Optional.of(
-        switch (pass(stage).angle().get().side(total.get())) {
-          case BELOW -> Verdict.ANGLE_LOW;
+        switch (window.get().side(total.get())) {
+          case BELOW -> asked(stage) ? Verdict.ANGLE_LOW : Verdict.IN_BAND;
           case INSIDE -> Verdict.IN_BAND;
           case ABOVE -> Verdict.ANGLE_HIGH;
         });
@@ -127,13 +138,13 @@ public final class Judge {
           ? Effect.ASKS
           : Effect.NONE;
     }
-    if (placement.reason() == Reason.SEVERAL_POSSIBLE) {
+    if (placement.reason().asks()) {
       return Effect.ASKS;
     }
     if (verdict.isEmpty()) {
       return Effect.NONE;
     }
-    boolean again = placement.reason() == Reason.HIT_AGAIN;
+    boolean again = placement.reason().again();
     return switch (verdict.get()) {
       case OVER_TORQUE, ANGLE_HIGH -> Effect.NONCONFORMING;
       case UNDER_TORQUE, ANGLE_LOW, UNDECIDED -> waits(placement) ? Effect.NONE : Effect.AGAIN;
@@ -161,6 +172,21 @@ public final class Judge {
   private static boolean aboveEveryPass(Stage stage, TorqueEvent event) {
     return ((TightenStep) stage.step())
         .passes().stream().allMatch(p -> p.band().side(event.torque()) == Side.ABOVE);
+  }
+
+  /**
+   * The window for the angle: what the pass asks for, else in a pass that checks as far as a tight
+   * fastener turns. One that turned further was counted as tight and was not: somebody must look.
+   */
+  private static Optional<AngleBand> window(Stage stage) {
+    BigDecimal tight = ((TightenStep) stage.step()).care().telling().recheckAngle();
+    return pass(stage).check() && !asked(stage) && tight.signum() > 0
+        ? Optional.of(new AngleBand(Angle.of("0"), Angle.of(tight.toPlainString())))
+        : pass(stage).angle();
+  }
+
+  private static boolean asked(Stage stage) {
+    return pass(stage).angle().isPresent();
   }
 
   private static Pass pass(Stage stage) {

@@ -5,13 +5,19 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Objection;
+import witnessmark.entry.Reason;
 import witnessmark.torque.Band;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
+import witnessmark.torque.Verdict;
 
 /** Says in a sentence or two what was decided and what to do next. */
 public final class Wording {
+  /** After a second hit: the order of work goes on, and may show that something was skipped. */
+  private static final String DUE_STILL =
+      ". What was expected is still due; if that is tight, go over those counted as done.";
+
   private Wording() {}
 
   /** The same decision with its text. */
@@ -24,7 +30,12 @@ public final class Wording {
             .orElse("");
     String text =
         judged.reason().placed()
-            ? where + outcome(judged, event) + effect(judged) + " " + why(judged, event)
+            ? where
+                + outcome(judged, event)
+                + effect(judged)
+                + " "
+                + why(judged, event)
+                + hint(judged)
             : why(judged, event) + " " + outcome(judged, event) + effect(judged);
     return judged.withText(text);
   }
@@ -38,9 +49,18 @@ public final class Wording {
       case NAMED_BY_SCAN -> "A scan just before names it.";
       case ONLY_BAND_THAT_FITS ->
           "It is the only place whose band holds the reading; open as well: " + list(j) + ".";
+      case ONLY_ANGLE_THAT_FITS ->
+          "It is the only place whose band and angle hold the reading; open as well: "
+              + list(j)
+              + ".";
       case ONLY_PLACE_FOR_WRENCH ->
           "It is the only open place where " + event.wrench() + " may be used.";
       case HIT_AGAIN -> "It was tight already and was hit again.";
+      case HIT_AGAIN_BY_ANGLE -> "It hardly turned, so it was tight before" + DUE_STILL;
+      case HIT_AGAIN_BY_BREAKAWAY ->
+          "It began to turn near its peak only, so it was tight before" + DUE_STILL;
+      case HIT_AGAIN_BY_TIME ->
+          "It came sooner than a hand reaches the next one, so it is the same again" + DUE_STILL;
       case LOOSENED_FOR_REWORK -> "It is the one fastener to be reworked or replaced.";
       case ONLY_ONE_TIGHT -> "It is the only fastener tightened so far.";
       case ASSIGNED_BY_PERSON -> "A person says that it was this one.";
@@ -60,6 +80,14 @@ public final class Wording {
       case NOTHING_LEFT -> "Every fastener of the job is done. Close the job.";
       case SEVERAL_POSSIBLE ->
           "It could be " + list(j) + ". Say which (assign), or set the reading aside.";
+      case NEXT_OR_AGAIN ->
+          "It could be the next one, or a tight one hit again: "
+              + list(j)
+              + ". Say which (assign), or set it aside; scan the position to be sure.";
+      case FITS_ELSEWHERE ->
+          "It is too much for the expected one and right for another: "
+              + list(j)
+              + ". Say which (assign); scan the position next time.";
       case LOOSENED_WHICH ->
           j.alternatives().isEmpty()
               ? "Something was loosened, but nothing of this job was tight."
@@ -70,6 +98,19 @@ public final class Wording {
           "Looks like a reading already taken, and the wrench sent no event number to tell. "
               + "Nothing is credited: tighten again, or assign it.";
     };
+  }
+
+  /** A reading that is too low for the fastener, and right for others. */
+  private static String hint(Judged j) {
+    boolean others =
+        j.reason() == Reason.NEXT_IN_SEQUENCE
+            || j.reason() == Reason.COUNTED_IN_GROUP
+            || j.reason() == Reason.ONLY_PLACE_FOR_WRENCH;
+    return others
+            && j.verdict().equals(Optional.of(Verdict.UNDER_TORQUE))
+            && !j.alternatives().isEmpty()
+        ? " It would be right for " + list(j) + ": if you were there, scan it first."
+        : "";
   }
 
   private static String outcome(Judged j, TorqueEvent event) {

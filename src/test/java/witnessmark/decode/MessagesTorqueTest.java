@@ -75,6 +75,15 @@ class MessagesTorqueTest {
   }
 
   @Test
+  void theTorqueAtWhichTheTurningBeganIsInTheUnitOfTheEvent() {
+    assertThat(event(LEAST).breakaway()).isEmpty();
+    assertThat(event(with("\"breakaway\":\"3.10\"")).breakaway())
+        .contains(Torque.of("3.10", TorqueUnit.NEWTON_METRE));
+    assertThat(event(with("\"breakaway\":3.10")).breakaway())
+        .contains(Torque.of("3.10", TorqueUnit.NEWTON_METRE));
+  }
+
+  @Test
   void positionAndBadgeAreTaken() {
     TorqueEvent event = event(with("\"fastener\":\"carrier-left/3\",\"operator\":\"badge-07\""));
     assertThat(event.fastener()).contains("carrier-left/3");

@@ -28,7 +28,7 @@ class ProfileDecoderTest {
       charset = "latin1"
       [message]
       form = "pattern"
-      pattern = '(?P<torque>[^ ]+) (?P<unit>[^ ]+)(?: @(?P<angle>.*))?'
+      pattern = '(?P<torque>[^ ]+) (?P<unit>[^ ]+)(?: from (?P<breakaway>[0-9.,]+))?(?: @(?P<angle>.*))?'
       [values]
       wrench = "TW-0417"
       decimal-comma = true
@@ -94,6 +94,7 @@ class ProfileDecoderTest {
     assertThat(event.torque()).hasToString("32.50 N.m");
     assertThat(event.angle()).hasToString("Optional[41.2]");
     assertThat(event(PATTERN, "32 N.m").angle()).isEmpty();
+    assertThat(event(PATTERN, "32 N.m from 3,1 @41").breakaway()).hasToString("Optional[3.1 N.m]");
     assertRefused(PATTERN, "32", "the frame \"32\" does not match the profile's pattern");
   }
 

@@ -40,6 +40,17 @@ class EntryJsonTest {
   }
 
   @Test
+  void whatCameLaterToAnEventIsAbsentWhereTheWrenchDidNotSayIt() {
+    String with = new String(EntryJson.bytes(SampleEntries.torque()), StandardCharsets.UTF_8);
+    String without = with.replace(",\"breakaway\":\"3.10 N.m\"", "");
+    assertThat(without).isNotEqualTo(with).contains("\"fastener\":null");
+    Entry.TorqueTaken old =
+        (Entry.TorqueTaken) EntryJson.read(without.getBytes(StandardCharsets.UTF_8));
+    assertThat(old.event().breakaway()).isEmpty();
+    assertThat(new String(EntryJson.bytes(old), StandardCharsets.UTF_8)).isEqualTo(without);
+  }
+
+  @Test
   void anUnknownKindIsRefusedByName() {
     assertThatThrownBy(
             () -> EntryJson.read("{\"v\":1,\"kind\":\"later\"}".getBytes(StandardCharsets.UTF_8)))

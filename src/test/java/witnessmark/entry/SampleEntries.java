@@ -86,6 +86,7 @@ public final class SampleEntries {
             Optional.of(AT),
             Torque.parse("32.50 N.m"),
             Optional.of(Angle.of("41.2")),
+            Optional.of(Torque.parse("3.10 N.m")),
             Direction.CW,
             Optional.empty(),
             BY),
