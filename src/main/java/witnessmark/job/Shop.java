@@ -158,7 +158,9 @@ public record Shop(
     if (e.event().time().isEmpty()) {
       return this;
     }
-    WrenchClock clock = clocks.getOrDefault(e.event().wrench(), WrenchClock.UNKNOWN);
+    WrenchClock known = clocks.getOrDefault(e.event().wrench(), WrenchClock.UNKNOWN);
+    boolean restarted = e.timing().counter().isPresent() && known.notCountedOn(e.event());
+    WrenchClock clock = restarted ? WrenchClock.UNKNOWN : known;
     WrenchClock heard = clock.heard(e.event(), e.at(), e.timing().stored().orElse(false));
     Map<String, WrenchClock> heardClocks =
         clocks.size() >= CLOCKS && !clocks.containsKey(e.event().wrench()) ? Map.of() : clocks;

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import witnessmark.decode.Decoded;
 import witnessmark.decode.Messages;
 import witnessmark.desk.AbandonJob;
@@ -67,7 +68,7 @@ final class Floor {
   private static final Instant START = Instant.parse("2026-11-25T08:00:00Z");
   private static final String STATION = "bench-1";
   private static final String BADGE = "badge-07";
-  private static final int LONGEST = 3000;
+  private static final int LONGEST = 300;
 
   private final Scene scene;
   private final MemoryLog log = new MemoryLog();
@@ -132,23 +133,37 @@ final class Floor {
       moving = deed.isPresent() || spoke;
     }
     judge(job);
-    boolean tight =
-        parts.states(unit).values().stream().allMatch(s -> s == JointState.TIGHT)
-            && parts.states(unit).size() == shop.jobs().get(job).plan().fasteners();
+    Map<String, String> loose = notTight(shop.jobs().get(job), unit);
     if (shop.jobs().get(job).complete()) {
       person(new CloseJob(job, Optional.of(BADGE)));
       tally.closed++;
-      if (!tight) {
+      if (loose.containsValue("untouched") || loose.containsValue("loosened")) {
         tally.closedLoose++;
-        tally.example("closed with " + parts.states(unit));
+      }
+      if (!loose.isEmpty()) {
+        tally.example(scene.title() + ": closed with " + loose);
       }
     } else {
-      tally.example("abandoned: " + Due.of(shop.jobs().get(job)).text());
+      tally.example(scene.title() + ": given up: " + Due.of(shop.jobs().get(job)).text());
       person(new AbandonJob(job, Optional.of(BADGE), "nobody knows how to go on"));
       tally.abandoned++;
     }
     station.ship(unit);
     expect();
+  }
+
+  /** What really stands of the fasteners that are not tight. */
+  private Map<String, String> notTight(JobState state, String unit) {
+    Map<String, JointState> states = parts.states(unit);
+    Map<String, String> loose = new TreeMap<>();
+    for (int f = 0; f < state.plan().fasteners(); f++) {
+      String name = state.plan().name(f);
+      JointState is = states.get(name);
+      if (is != JointState.TIGHT) {
+        loose.put(name, is == null || is == JointState.LOOSE ? "untouched" : is.word());
+      }
+    }
+    return loose;
   }
 
   private void expect() throws MalformedMessage {
@@ -292,10 +307,15 @@ final class Floor {
     boolean good = what == Happened.GOOD || what == Happened.GOOD_LATE;
     if (good && how != Recorded.RIGHT && how != Recorded.EXCHANGED) {
       tally.falseAlarms++;
-      tally.example("false alarm: " + judged.reason().code() + " " + judged.effect().code());
+      tally.example(
+          scene.title()
+              + ": false alarm: "
+              + judged.reason().code()
+              + " "
+              + judged.effect().code());
     }
     if (how == Recorded.WRONG) {
-      tally.example("wrong: " + what + " by " + judged.reason().code());
+      tally.example(scene.title() + ": wrong: " + what + " by " + judged.reason().code());
       tally.stories.add(
           scene.title() + ", entry " + n + ": " + h.sentence() + " | " + judged.text());
     }

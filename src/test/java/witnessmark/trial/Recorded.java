@@ -50,17 +50,15 @@ enum Recorded {
   }
 
   private static Recorded credited(Happening h, Happened what, Judged judged) {
-    boolean fresh =
-        what == Happened.GOOD || what == Happened.GOOD_LATE || what == Happened.NEIGHBOUR;
     Optional<String> place = h.work().fastener();
-    if ((what == Happened.CROSSED || what == Happened.AT_A_LIMIT)
-        && place.equals(judged.fastener())) {
-      return UNSEEN;
-    }
-    if (!fresh || !place.map(Happened::step).equals(judged.fastener().map(Happened::step))) {
-      return place.equals(judged.fastener()) && what == Happened.WRONG_FASTENER ? RIGHT : WRONG;
-    }
-    return place.equals(judged.fastener()) ? RIGHT : EXCHANGED;
+    boolean there = place.equals(judged.fastener());
+    boolean group = place.map(Happened::step).equals(judged.fastener().map(Happened::step));
+    return switch (what) {
+      case GOOD, GOOD_LATE, NEIGHBOUR -> there ? RIGHT : group ? EXCHANGED : WRONG;
+      case CROSSED, AT_A_LIMIT -> group ? UNSEEN : WRONG;
+      case SECOND_HIT, WRONG_FASTENER -> there ? RIGHT : WRONG;
+      default -> WRONG;
+    };
   }
 
   static boolean asks(Judged judged) {
