@@ -28,7 +28,7 @@ final class InOrder {
     }
     List<Stage> candidates = allowed.isEmpty() ? open : allowed;
     List<Stage> fitting =
-        candidates.stream().filter(s -> Bands.of(s).side(event.torque()) == Side.INSIDE).toList();
+        candidates.stream().filter(s -> Bands.side(s, event.torque()) == Side.INSIDE).toList();
     if (fitting.size() == 1) {
       List<String> others = new ArrayList<>(names(job, candidates));
       others.remove(first(job, fitting.get(0)));

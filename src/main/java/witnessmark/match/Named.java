@@ -39,7 +39,7 @@ final class Named {
     if (job.openStages().contains(due) && job.next(due).contains(fastener)) {
       return Placement.on(how, fastener, due);
     }
-    if (condition.done() > 0 && Bands.of(last).side(event.torque()) != Side.ABOVE) {
+    if (condition.done() > 0 && Bands.side(last, event.torque()) != Side.ABOVE) {
       return Placement.on(Reason.HIT_AGAIN, fastener, last);
     }
     return Placement.on(Reason.NOT_DUE_YET, fastener, due);
