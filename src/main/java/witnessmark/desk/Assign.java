@@ -59,7 +59,7 @@ public record Assign(
     Ask.fastener(state, fastener.get());
     Placement placement =
         Place.named(state, taken.event(), fastener.get(), Reason.ASSIGNED_BY_PERSON);
-    Optional<Wrench> wrench = Optional.ofNullable(shop.wrenches().get(taken.event().wrench()));
+    Optional<Wrench> wrench = shop.wrench(taken.event().wrench(), taken.moment());
     Judged judged = Judge.of(state, placement, taken.event(), wrench, taken.moment());
     return List.of(new Entry.Assigned(at, job, n, judged, by, because));
   }

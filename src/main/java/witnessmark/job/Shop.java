@@ -1,5 +1,6 @@
 package witnessmark.job;
 
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +8,8 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import witnessmark.entry.Entry;
+import witnessmark.torque.WrenchKind;
+import witnessmark.wrench.Enrolments;
 import witnessmark.wrench.Wrench;
 
 /**
@@ -17,7 +20,7 @@ import witnessmark.wrench.Wrench;
  *
  * @param size how many entries it has taken in, which is the next entry's number
  * @param operators by badge
- * @param wrenches by serial number
+ * @param wrenches by serial number, with all that was ever enrolled
  * @param procedures released revisions, oldest first
  * @param jobs open and suspended jobs by name
  * @param operatorAt who works at a station, by station
@@ -25,7 +28,7 @@ import witnessmark.wrench.Wrench;
 public record Shop(
     long size,
     Map<String, Operator> operators,
-    Map<String, Wrench> wrenches,
+    Map<String, Enrolments> wrenches,
     List<Released> procedures,
     Map<String, JobState> jobs,
     Map<String, String> operatorAt) {
@@ -37,6 +40,11 @@ public record Shop(
     return jobs.values().stream()
         .filter(j -> j.status() == Status.OPEN && j.station().equals(station))
         .findFirst();
+  }
+
+  /** What the register says of a wrench for a moment. */
+  public Optional<Wrench> wrench(String serial, Instant moment) {
+    return Optional.ofNullable(wrenches.get(serial)).map(e -> e.at(moment));
   }
 
   /** The revision of a procedure. */
@@ -78,8 +86,7 @@ public record Shop(
           jobs,
           operatorAt);
     } else if (entry instanceof Entry.WrenchEnrolled e) {
-      return new Shop(
-          size, operators, put(wrenches, e.wrench(), wrench(n, e)), procedures, jobs, operatorAt);
+      return new Shop(size, operators, enrolled(wrench(n, e)), procedures, jobs, operatorAt);
     } else if (entry instanceof Entry.ProcedureReleased e) {
       List<Released> more = new java.util.ArrayList<>(procedures);
       more.add(new Released(e.procedure(), e.revision(), e.text(), n));
@@ -131,6 +138,12 @@ public record Shop(
     return JobState.opened(e.job(), e.unit(), e.station(), new Plan(released.parse()));
   }
 
+  private Map<String, Enrolments> enrolled(Wrench wrench) {
+    Enrolments before = wrenches.get(wrench.serial());
+    return put(
+        wrenches, wrench.serial(), before == null ? Enrolments.of(wrench) : before.and(wrench));
+  }
+
   private static Wrench wrench(long n, Entry.WrenchEnrolled e) {
     return new Wrench(
         e.wrench(),
@@ -140,6 +153,9 @@ public record Shop(
         e.due(),
         e.certificate(),
         e.uncertainty(),
+        e.resolution(),
+        e.type().orElse(WrenchKind.INDICATING),
+        e.angle().orElse(true),
         n);
   }
 

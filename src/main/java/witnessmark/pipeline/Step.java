@@ -93,7 +93,7 @@ public final class Step {
     if (job.isEmpty() || perhaps) {
       return unplaced(perhaps ? Reason.PERHAPS_REPEATED : Reason.NO_ACTIVE_JOB, event);
     }
-    Optional<Wrench> wrench = Optional.ofNullable(shop.wrenches().get(event.wrench()));
+    Optional<Wrench> wrench = shop.wrench(event.wrench(), moment);
     Placement placement = Place.of(job.get(), event);
     return Judge.of(job.get(), placement, event, wrench, moment);
   }
@@ -106,6 +106,10 @@ public final class Step {
             reason,
             List.of(),
             List.of(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),

@@ -155,6 +155,15 @@ public final class Bench implements Cloneable {
         new Arrival(Optional.of(STATION), "test", now, redelivered, new Torqued(event, "raw")));
   }
 
+  /** What an event would put on record, without its arriving. */
+  Outcome tried(TorqueEvent event) {
+    Torqued torqued = new Torqued(event, "raw");
+    return Step.take(
+        shop,
+        new Arrival(Optional.of(STATION), "test", now, false, torqued),
+        (wrench, number, print) -> false);
+  }
+
   public Outcome scan(String text) {
     tick();
     return arrive(
