@@ -89,7 +89,7 @@ class AdapterOnBenchTest {
 
   @Test
   void theRangeOfAWrenchIsThatOfItsReading() {
-    // 90 to 110 N.m at the fastener, doubled by the adapter: a wrench of 20 to 100 N.m reads 45
+    // 189 to 231 N.m at the fastener, twice what a wrench of 20 to 100 N.m reads
     String pass = "\n[[step.pass]]\nname = \"final\"\ntorque = \"210 N.m\"\ntolerance = \"10 %\"";
     String twice = adapter("300 mm", "300 mm", "0") + pass;
     assertThat(Bench.on(Bench.group(1, twice)).hit("99 N.m").judged().objections()).isEmpty();
