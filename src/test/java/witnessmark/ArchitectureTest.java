@@ -30,7 +30,7 @@ class ArchitectureTest {
           // the nouns, and the reader of files
           row("torque", ""),
           row("toml", ""),
-          row("wrench", "torque"),
+          row("wrench", "torque procedure entry"),
           row("procedure", "torque toml"),
           row("entry", "torque"),
           // the stages; only match and judge read the job, and none knows the next

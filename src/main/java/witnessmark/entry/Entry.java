@@ -14,6 +14,7 @@ import java.util.OptionalLong;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
+import witnessmark.torque.WrenchKind;
 
 /** One record of the log. The record's components are the fields of the entry's JSON. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
@@ -66,6 +67,9 @@ public sealed interface Entry {
    * @param calibrated start of the day (UTC) of its calibration
    * @param due moment from which the calibration is no longer in force
    * @param uncertainty expanded uncertainty in per cent of the reading, k = 2
+   * @param resolution the smallest step of its reading
+   * @param type indicating or setting; indicating where it does not say
+   * @param angle whether it reports an angle; it does where it does not say
    */
   record WrenchEnrolled(
       Instant at,
@@ -76,6 +80,9 @@ public sealed interface Entry {
       Instant due,
       Optional<String> certificate,
       Optional<Digits> uncertainty,
+      Optional<Torque> resolution,
+      Optional<WrenchKind> type,
+      Optional<Boolean> angle,
       Optional<String> by)
       implements Entry {}
 

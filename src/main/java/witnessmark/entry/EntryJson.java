@@ -25,6 +25,7 @@ import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
+import witnessmark.torque.WrenchKind;
 
 /** Entries as the exact bytes that the log keeps, and back. */
 public final class EntryJson {
@@ -63,10 +64,12 @@ public final class EntryJson {
     text(words, Angle.class, Angle::toString, Angle::of);
     text(words, Direction.class, Direction::code, Direction::of);
     text(words, Verdict.class, Verdict::code, Verdict::of);
+    text(words, WrenchKind.class, WrenchKind::code, WrenchKind::of);
     text(words, Instant.class, Moments::text, Instant::parse);
     word(words, Effect.class);
     word(words, Reason.class);
     word(words, Objection.class);
+    word(words, Rule.class);
     word(words, Disposition.class);
     return JsonMapper.builder()
         .addModule(new Jdk8Module())

@@ -34,6 +34,8 @@ public enum Reason implements Word {
   NOT_DUE_YET(true),
   /** The named fastener waits for a disposition. */
   WAITS_FOR_DISPOSITION(true),
+  /** The named fastener was tight before, and others of its group were counted, not named. */
+  TIGHT_BEFORE(true),
   /** No job is active at the station. */
   NO_ACTIVE_JOB(false),
   /** It came late, and the job that was open when it happened has ended. */

@@ -6,6 +6,7 @@ import java.util.Locale;
 import witnessmark.procedure.AttestStep;
 import witnessmark.procedure.MeasureStep;
 import witnessmark.procedure.Pass;
+import witnessmark.procedure.Pull;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
 
@@ -105,7 +106,37 @@ public record Due(
         pass.target().map(t -> t + " (" + pass.band() + ")").orElse(pass.band().toString());
     String wrench =
         step.wrenches().isEmpty() ? "" : ", with " + String.join(" or ", step.wrenches());
-    return "Next: " + where + ", " + pass.name() + " pass, " + aim + wrench + ".";
+    return "Next: "
+        + where
+        + ", "
+        + pass.name()
+        + " pass, "
+        + aim
+        + pull(step, pass)
+        + wrench
+        + ".";
+  }
+
+  /** What the display shows then, where an adapter makes it another number. */
+  private static String pull(TightenStep step, Pass pass) {
+    return step.care()
+        .tool()
+        .adapter()
+        .map(a -> Pull.of(pass, a))
+        .map(
+            p ->
+                p.target()
+                    .map(t -> t + " " + pass.target().orElseThrow().unit())
+                    .orElse(
+                        p.low()
+                            + " "
+                            + pass.band().low().unit()
+                            + " to "
+                            + p.high()
+                            + " "
+                            + pass.band().high().unit()))
+        .map(shown -> ", through the adapter: pull to " + shown)
+        .orElse("");
   }
 
   private static String person(Stage stage) {

@@ -108,10 +108,14 @@ final class JobFold {
     return condition.pulled(Optional.of(fresh ? newest.after(before) : newest.again(before)));
   }
 
-  /** A pull that ended below the band has turned the fastener all the same. */
+  /** A pull that ended below the band, or perhaps did, has turned the fastener all the same. */
   private static Condition pulled(Condition condition, Judged judged) {
     boolean counts =
-        judged.verdict().equals(Optional.of(Verdict.UNDER_TORQUE)) && judged.objections().isEmpty();
+        judged
+                .verdict()
+                .filter(v -> v == Verdict.UNDER_TORQUE || v == Verdict.UNDECIDED)
+                .isPresent()
+            && judged.objections().isEmpty();
     return counts && judged.angleTotal().isPresent()
         ? condition.turned(judged.angleTotal().get().degrees().value())
         : condition;

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.Optional;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
+import witnessmark.entry.Reason;
 import witnessmark.torque.Angle;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
@@ -19,6 +20,7 @@ import witnessmark.torque.Verdict;
  * @param turn degrees that it turned in all when that pass was credited, where they are known
  * @param wrench the wrench of the newest, where it is known
  * @param time the newest's moment by that wrench's own clock
+ * @param observed whether its position was named, and not counted
  * @param moment the newest's place in the job's history
  * @param entry the newest's own entry
  */
@@ -28,6 +30,7 @@ public record Pull(
     Optional<BigDecimal> turn,
     Optional<String> wrench,
     Optional<Instant> time,
+    boolean observed,
     Instant moment,
     long entry) {
   /** From the earliest to the newest. */
@@ -55,6 +58,7 @@ public record Pull(
             judged.angleTotal().or(event::angle).map(Pull::degrees),
             Optional.of(event.wrench()),
             event.time(),
+            observed(judged.reason()),
             act.moment(),
             act.n()));
   }
@@ -72,18 +76,33 @@ public record Pull(
         judged.angleTotal().map(Pull::degrees),
         Optional.empty(),
         Optional.empty(),
+        true,
         act.moment(),
         act.n());
   }
 
   /** This pull after an earlier one, which it cannot have made looser. */
   Pull after(Pull before) {
-    return new Pull(held.max(before.held), pass, turn, wrench, time, moment, entry);
+    return new Pull(held.max(before.held), pass, turn, wrench, time, observed, moment, entry);
   }
 
   /** A hit on what was tight already: the turn stays that of the fresh fastener. */
   Pull again(Pull before) {
-    return new Pull(held.max(before.held), before.pass, before.turn, wrench, time, moment, entry);
+    return new Pull(
+        held.max(before.held),
+        before.pass,
+        before.turn,
+        wrench,
+        time,
+        before.observed,
+        moment,
+        entry);
+  }
+
+  private static boolean observed(Reason reason) {
+    return reason == Reason.NAMED_BY_EVENT
+        || reason == Reason.NAMED_BY_SCAN
+        || reason == Reason.ASSIGNED_BY_PERSON;
   }
 
   private static BigDecimal degrees(Angle angle) {

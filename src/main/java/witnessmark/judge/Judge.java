@@ -17,7 +17,9 @@ import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Angle;
 import witnessmark.torque.AngleBand;
 import witnessmark.torque.Direction;
+import witnessmark.torque.Rounded;
 import witnessmark.torque.Side;
+import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
 import witnessmark.wrench.Wrench;
@@ -42,13 +44,15 @@ public final class Judge {
       Optional<Wrench> wrench,
       Instant moment) {
     List<Objection> objections = Objections.of(event, wrench, moment, placement.stage());
-    Optional<Pass> pass = placement.stage().map(Judge::pass);
-    Optional<Angle> total = total(job, placement, event);
-    Optional<Verdict> verdict =
+    Optional<Ruling> ruling =
         event.direction() == Direction.CCW
             ? Optional.empty()
-            : placement.stage().flatMap(s -> verdict(placement.reason(), s, event, total));
-    Effect effect = effect(job, placement, event, objections, verdict);
+            : placement.stage().flatMap(s -> ruling(placement.reason(), s, event.torque(), wrench));
+    Optional<Pass> pass = placement.stage().map(Judge::pass);
+    Optional<Angle> total = total(job, placement, event);
+    Optional<Verdict> verdict = ruling.map(r -> verdict(r, placement.stage().orElseThrow(), total));
+    boolean maybeTooTight = ruling.filter(r -> r.side() == Side.ABOVE).isPresent();
+    Effect effect = effect(placement, event, objections, verdict, maybeTooTight);
     List<String> undoes =
         effect == Effect.LOOSENED
             ? Undo.of(job, placement.fastener().getAsInt()).stream().map(Stage::key).toList()
@@ -67,11 +71,11 @@ public final class Judge {
             pass.map(p -> p.band().high().toString()),
             window.map(w -> w.low().toString()),
             window.map(w -> w.high().toString()),
-            total.filter(
-                t ->
-                    placement.counts()
-                        && (verdict.equals(Optional.of(Verdict.UNDER_TORQUE))
-                            || pulledBefore(t, event))),
+            total.filter(t -> placement.counts() && (goesOn(verdict) || pulledBefore(t, event))),
+            placement.stage().flatMap(s -> atFastener(s, event)),
+            ruling.map(Ruling::rule),
+            ruling.flatMap(Ruling::factor),
+            ruling.flatMap(Ruling::guard),
             effect,
             undoes,
             "");
@@ -96,40 +100,60 @@ public final class Judge {
     return before.signum() == 0 ? event.angle() : event.angle().map(a -> a.plus(before));
   }
 
-  private static Optional<Verdict> verdict(
-      Reason reason, Stage stage, TorqueEvent event, Optional<Angle> total) {
-    Side side = pass(stage).band().side(event.torque());
-    if (reason == Reason.NOT_DUE_YET) {
-      return aboveEveryPass(stage, event) ? Optional.of(Verdict.OVER_TORQUE) : Optional.empty();
+  /**
+   * The decision on the torque. A fastener hit before its turn is decided only where none of its
+   * passes allows the torque: only beyond that it is damaged, or may be.
+   */
+  private static Optional<Ruling> ruling(
+      Reason reason, Stage stage, Torque reading, Optional<Wrench> wrench) {
+    TightenStep step = (TightenStep) stage.step();
+    Ruling own = Ruling.of(pass(stage), step.care().tool(), reading, wrench);
+    if (reason != Reason.NOT_DUE_YET) {
+      return Optional.of(own);
     }
+    List<Ruling> all =
+        step.passes().stream().map(p -> Ruling.of(p, step.care().tool(), reading, wrench)).toList();
+    if (all.stream().anyMatch(r -> r.side() != Side.ABOVE)) {
+      return Optional.empty();
+    }
+    return all.stream().filter(r -> !r.decided()).findFirst().or(() -> Optional.of(own));
+  }
+
+  private static Verdict verdict(Ruling ruling, Stage stage, Optional<Angle> total) {
     Optional<AngleBand> window = window(stage);
     boolean moved =
         pass(stage).check()
             && total.isPresent()
             && window.filter(w -> w.side(total.get()) == Side.ABOVE).isPresent();
-    if (moved && side == Side.BELOW) {
-      return Optional.of(Verdict.ANGLE_HIGH);
+    if (moved && ruling.side() == Side.BELOW) {
+      return Verdict.ANGLE_HIGH;
     }
-    if (side != Side.INSIDE) {
-      return Optional.of(side == Side.BELOW ? Verdict.UNDER_TORQUE : Verdict.OVER_TORQUE);
+    if (ruling.side() != Side.INSIDE || total.isEmpty() || window.isEmpty()) {
+      return ruling.verdict();
     }
-    if (total.isEmpty() || window.isEmpty()) {
-      return Optional.of(Verdict.IN_BAND);
-    }
-    return Optional.of(
-        switch (window.get().side(total.get())) {
-          case BELOW -> asked(stage) ? Verdict.ANGLE_LOW : Verdict.IN_BAND;
-          case INSIDE -> Verdict.IN_BAND;
-          case ABOVE -> Verdict.ANGLE_HIGH;
-        });
+    return switch (window.get().side(total.get())) {
+      case BELOW -> asked(stage) ? Verdict.ANGLE_LOW : Verdict.IN_BAND;
+      case INSIDE -> Verdict.IN_BAND;
+      case ABOVE -> Verdict.ANGLE_HIGH;
+    };
+  }
+
+  /** The torque at the fastener for the record, where an adapter makes it another. */
+  private static Optional<String> atFastener(Stage stage, TorqueEvent event) {
+    return ((TightenStep) stage.step())
+        .care()
+        .tool()
+        .adapter()
+        .map(a -> a.atFastener(event.torque().digits().value(), Rounded.RECORD))
+        .map(v -> Rounded.text(v, Rounded.RECORD) + " " + event.torque().unit());
   }
 
   private static Effect effect(
-      JobState job,
       Placement placement,
       TorqueEvent event,
       List<Objection> objections,
-      Optional<Verdict> verdict) {
+      Optional<Verdict> verdict,
+      boolean maybeTooTight) {
     if (event.direction() == Direction.CCW) {
       if (placement.fastener().isPresent()) {
         return Effect.LOOSENED;
@@ -147,7 +171,8 @@ public final class Judge {
     boolean again = placement.reason().again();
     return switch (verdict.get()) {
       case OVER_TORQUE, ANGLE_HIGH -> Effect.NONCONFORMING;
-      case UNDER_TORQUE, ANGLE_LOW, UNDECIDED -> waits(placement) ? Effect.NONE : Effect.AGAIN;
+      case UNDECIDED -> maybeTooTight ? Effect.NONCONFORMING : again(placement);
+      case UNDER_TORQUE, ANGLE_LOW -> again(placement);
       case IN_BAND -> {
         if (waits(placement) || (again && !objections.isEmpty())) {
           yield Effect.NONE;
@@ -160,18 +185,22 @@ public final class Judge {
     };
   }
 
+  private static Effect again(Placement placement) {
+    return waits(placement) ? Effect.NONE : Effect.AGAIN;
+  }
+
+  /** Whether the next pull goes on from where this one ended. */
+  private static boolean goesOn(Optional<Verdict> verdict) {
+    return verdict.filter(v -> v == Verdict.UNDER_TORQUE || v == Verdict.UNDECIDED).isPresent();
+  }
+
   private static boolean pulledBefore(Angle total, TorqueEvent event) {
     return total.compareTo(event.angle().orElseThrow()) != 0;
   }
 
   private static boolean waits(Placement placement) {
-    return placement.reason() == Reason.WAITS_FOR_DISPOSITION;
-  }
-
-  /** A fastener hit before its turn is damaged only beyond what any of its passes allows. */
-  private static boolean aboveEveryPass(Stage stage, TorqueEvent event) {
-    return ((TightenStep) stage.step())
-        .passes().stream().allMatch(p -> p.band().side(event.torque()) == Side.ABOVE);
+    return placement.reason() == Reason.WAITS_FOR_DISPOSITION
+        || placement.reason() == Reason.TIGHT_BEFORE;
   }
 
   /**

@@ -66,6 +66,8 @@ public final class Wording {
       case ASSIGNED_BY_PERSON -> "A person says that it was this one.";
       case NOT_DUE_YET ->
           "It is not due yet: do what is expected first, and tighten it again in its turn.";
+      case TIGHT_BEFORE ->
+          "It hardly turned: it may have been counted under another's name. Tighten the loose one.";
       case WAITS_FOR_DISPOSITION -> "It waits for a disposition: leave it as it is.";
       case NO_ACTIVE_JOB ->
           "No job is open at this station. Open or resume one, then tighten again or assign the reading.";
@@ -114,7 +116,8 @@ public final class Wording {
   }
 
   private static String outcome(Judged j, TorqueEvent event) {
-    String reading = event.torque().toString();
+    String reading =
+        event.torque() + j.atFastener().map(t -> " (" + t + " at the fastener)").orElse("");
     String band =
         j.low().isPresent()
             ? " of " + new Band(Torque.parse(j.low().get()), Torque.parse(j.high().orElseThrow()))
@@ -129,7 +132,8 @@ public final class Wording {
                       case OVER_TORQUE -> reading + " is above the band" + band + ".";
                       case ANGLE_LOW -> angle(j, event) + " is too little" + window(j) + ".";
                       case ANGLE_HIGH -> angle(j, event) + " is too much" + window(j) + ".";
-                      case UNDECIDED -> reading + " is too near a limit" + band + " to decide.";
+                      case UNDECIDED ->
+                          reading + " is too near a limit" + band + " to decide" + guard(j) + ".";
                     })
             .orElse(
                 event.direction() == Direction.CCW
@@ -144,7 +148,10 @@ public final class Wording {
     String undone = j.undoes().isEmpty() ? "" : " Pending again with it: " + few(j.undoes()) + ".";
     return switch (j.effect()) {
       case CREDITED -> " Credited.";
-      case AGAIN -> " Not accepted: tighten it again.";
+      case AGAIN ->
+          j.verdict().equals(Optional.of(Verdict.UNDECIDED))
+              ? " Not accepted: tighten it again, nearer the target."
+              : " Not accepted: tighten it again.";
       case NONCONFORMING -> " Nonconforming: stop here, somebody must decide (dispose).";
       case LOOSENED -> " It is pending again." + undone;
       case RECHECKED -> " It stands as it was.";
@@ -164,7 +171,23 @@ public final class Wording {
               + ": use a wrench that covers it.";
       case WRENCH_NOT_FOR_THIS_STEP -> "The step names other wrenches than " + event.wrench() + ".";
       case ANGLE_MISSING -> "The step asks for an angle and the wrench sent none.";
+      case WRONG_KIND_OF_WRENCH ->
+          "The step asks for another kind of wrench than " + event.wrench() + ".";
+      case RESOLUTION_TOO_COARSE ->
+          event.wrench() + " reads in steps too coarse for this band: use a finer one.";
+      case UNCERTAINTY_UNKNOWN ->
+          "The step is guarded and the uncertainty of "
+              + event.wrench()
+              + " is not known: use another.";
+      case UNCERTAINTY_TOO_LARGE ->
+          "The uncertainty of "
+              + event.wrench()
+              + " leaves nothing of this band: use a better one.";
     };
+  }
+
+  private static String guard(Judged j) {
+    return j.guard().map(w -> " (guard band " + w + ")").orElse("");
   }
 
   private static String angle(Judged j, TorqueEvent event) {

@@ -20,7 +20,7 @@ final class Elsewhere {
    * another, is asked about.
    */
   static Placement orThere(JobState job, TorqueEvent event, Placement expected) {
-    Side side = Bands.of(expected.stage().orElseThrow()).side(event.torque());
+    Side side = Bands.side(expected.stage().orElseThrow(), event.torque());
     if (side == Side.INSIDE) {
       return expected;
     }
@@ -57,6 +57,6 @@ final class Elsewhere {
   private static boolean fits(Condition condition, TightenStep step, TorqueEvent event) {
     return !condition.nonconforming()
         && condition.done() < step.passes().size()
-        && step.passes().get(condition.done()).band().side(event.torque()) == Side.INSIDE;
+        && step.side(condition.done(), event.torque()) == Side.INSIDE;
   }
 }

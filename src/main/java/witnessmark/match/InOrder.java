@@ -43,7 +43,7 @@ final class InOrder {
 
   private static Placement several(JobState job, TorqueEvent event, List<Stage> candidates) {
     List<Stage> fitting =
-        candidates.stream().filter(s -> Bands.of(s).side(event.torque()) == Side.INSIDE).toList();
+        candidates.stream().filter(s -> Bands.side(s, event.torque()) == Side.INSIDE).toList();
     List<Stage> could = fitting.isEmpty() ? candidates : fitting;
     List<Stage> fresh = could.stream().filter(s -> evidence(job, s, event) != Sign.TIGHT).toList();
     if (fresh.isEmpty() && could.size() > 1) {

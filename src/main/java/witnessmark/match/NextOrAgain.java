@@ -81,7 +81,7 @@ final class NextOrAgain {
     }
     Condition condition = job.condition(last.getAsInt());
     Stage its = job.plan().stage(last.getAsInt(), Tight.last(condition));
-    Side side = Bands.of(its).side(event.torque());
+    Side side = Bands.side(its, event.torque());
     if (condition.stands(its.pass()) && side == Side.INSIDE) {
       return Placement.on(Reason.HIT_AGAIN_BY_TIME, last.getAsInt(), its);
     }
@@ -110,7 +110,7 @@ final class NextOrAgain {
   }
 
   private boolean below() {
-    return Bands.of(stage).side(event.torque()) == Side.BELOW;
+    return Bands.side(stage, event.torque()) == Side.BELOW;
   }
 
   /** It ended too low, whichever it was; its turn may be another's. */

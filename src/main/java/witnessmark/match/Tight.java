@@ -47,7 +47,7 @@ record Tight(boolean any, OptionalInt newest, Side side) {
         any = true;
         int pass = last(condition);
         if (sides[pass] == null) {
-          sides[pass] = step.passes().get(pass).band().side(event.torque());
+          sides[pass] = step.side(pass, event.torque());
         }
         boolean counts = sides[pass] != Side.BELOW && condition.stands(0);
         if (counts && (newest < 0 || later(job, event, f, newest))) {
@@ -71,7 +71,7 @@ record Tight(boolean any, OptionalInt newest, Side side) {
           && f != but
           && condition.stands(0)
           && couldBe(condition, least)
-          && step.passes().get(last(condition)).band().side(event.torque()) == Side.INSIDE) {
+          && step.side(last(condition), event.torque()) == Side.INSIDE) {
         names.add(job.plan().name(f));
       }
     }

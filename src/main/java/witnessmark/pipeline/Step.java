@@ -103,6 +103,10 @@ public final class Step {
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
             Effect.NONE,
             List.of(),
             "");

@@ -3,6 +3,7 @@ package witnessmark.procedure;
 import java.math.BigDecimal;
 import java.util.Optional;
 import witnessmark.toml.Section;
+import witnessmark.torque.Digits;
 
 /** Reads what binds the work on a tighten step beside its torque. */
 final class CareReader {
@@ -13,7 +14,7 @@ final class CareReader {
   }
 
   Care read() {
-    return new Care(telling(), Tool.ANY, Rework.USUAL);
+    return new Care(telling(), new ToolReader(section).read(), Rework.USUAL);
   }
 
   private Telling telling() {
@@ -25,19 +26,6 @@ final class CareReader {
   }
 
   private Optional<BigDecimal> number(String key, String example, String least, String most) {
-    return Written.decimal(section, key, example)
-        .map(d -> d.value())
-        .filter(
-            v -> {
-              boolean good =
-                  v.compareTo(new BigDecimal(least)) >= 0 && v.compareTo(new BigDecimal(most)) <= 0;
-              if (!good) {
-                section.fault(
-                    key,
-                    key + " " + v.toPlainString() + " is out of range",
-                    least + " to " + most + " is allowed");
-              }
-              return good;
-            });
+    return Written.within(section, key, example, least, most).map(Digits::value);
   }
 }

@@ -1,5 +1,6 @@
 package witnessmark.procedure;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -60,6 +61,25 @@ final class Written {
   static Optional<Digits> decimal(Section section, String key, String example) {
     return quoted(section, key, key + " = \"" + example + "\"")
         .flatMap(t -> checked(section, key, t, Digits::new));
+  }
+
+  /** The key's decimal number from {@code least} to {@code most}. */
+  static Optional<Digits> within(
+      Section section, String key, String example, String least, String most) {
+    return decimal(section, key, example)
+        .filter(
+            d -> {
+              boolean good =
+                  d.value().compareTo(new BigDecimal(least)) >= 0
+                      && d.value().compareTo(new BigDecimal(most)) <= 0;
+              if (!good) {
+                section.fault(
+                    key,
+                    key + " " + d.value().toPlainString() + " is out of range",
+                    least + " to " + most + " is allowed");
+              }
+              return good;
+            });
   }
 
   /** The key's text in quotes; a bare number is told apart from other wrong kinds. */

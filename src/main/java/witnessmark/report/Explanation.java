@@ -74,6 +74,15 @@ public final class Explanation {
     j.objections().forEach(o -> lines.add("  objection   " + o.code()));
     j.low()
         .ifPresent(low -> lines.add("  band        " + BandText.of(low, j.high().orElseThrow())));
+    j.atFastener().ifPresent(t -> lines.add("  at fastener " + t));
+    j.rule()
+        .ifPresent(
+            r ->
+                lines.add(
+                    "  rule        "
+                        + r.code()
+                        + j.guard().map(w -> ", guard band " + w).orElse("")
+                        + j.guardFactor().map(f -> ", factor " + f).orElse("")));
     j.angleLow()
         .ifPresent(
             a ->

@@ -5,6 +5,7 @@ import java.util.Optional;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Moments;
+import witnessmark.entry.Word;
 import witnessmark.torque.Angle;
 import witnessmark.torque.Verdict;
 
@@ -36,6 +37,9 @@ public record Line(List<String> cells) {
           "reason",
           "low",
           "high",
+          "atfastener",
+          "rule",
+          "guard",
           "text");
 
   public Line {
@@ -108,6 +112,8 @@ public record Line(List<String> cells) {
     c.set("fastener", judged.fastener()).set("pass", judged.pass());
     c.set("verdict", judged.verdict().map(Verdict::code));
     c.set("effect", judged.effect().code()).set("reason", judged.reason().code());
+    c.set("atfastener", judged.atFastener()).set("rule", judged.rule().map(Word::code));
+    c.set("guard", judged.guard());
     c.set("low", judged.low()).set("high", judged.high()).set("text", judged.text());
   }
 

@@ -23,6 +23,10 @@ final class Registers {
               + ", calibration in force until "
               + e.due()
               + e.certificate().map(s -> ", certificate " + s).orElse("")
+              + e.uncertainty().map(u -> ", uncertainty " + u + " %").orElse("")
+              + e.resolution().map(r -> ", resolution " + r).orElse("")
+              + e.type().map(t -> ", " + t.code()).orElse("")
+              + (e.angle().orElse(true) ? "" : ", reports no angle")
               + ".");
     } else if (entry instanceof Entry.ProcedureReleased e) {
       c.set("operator", e.by());

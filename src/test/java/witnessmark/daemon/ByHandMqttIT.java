@@ -172,14 +172,14 @@ class ByHandMqttIT {
     assertThat(csv.get(0))
         .isEqualTo(
             "entry,at,kind,job,station,fastener,pass,torque,unit,angle,direction,wrench,event,"
-                + "operator,verdict,effect,reason,low,high,text");
+                + "operator,verdict,effect,reason,low,high,atfastener,rule,guard,text");
     assertThat(csv).hasSize(1 + 17);
     assertThat(csv.get(3))
         .isEqualTo(
             "7,"
                 + shop.entry(7).path("at").asText()
                 + ",torque,J-5,bench-1,carrier-left/1,final,32.54,N.m,41.2,cw,TW-0417,1,,in-band,credited,"
-                + "next-in-sequence,29.7 N.m,36.3 N.m,carrier-left/1 (final pass): "
+                + "next-in-sequence,29.7 N.m,36.3 N.m,,simple,,carrier-left/1 (final pass): "
                 + "32.54 N.m is in the band of 29.7 to 36.3 N.m. Credited. It was the one fastener due next.");
     assertThat(shop.run("ledger", "verify"))
         .matches("Verified: 22 entries, root [A-Za-z0-9+/]{43}=\\.\n");

@@ -24,6 +24,7 @@ import witnessmark.entry.EntryJson;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Objection;
 import witnessmark.entry.Reason;
+import witnessmark.entry.Rule;
 import witnessmark.entry.SampleEntries;
 import witnessmark.entry.Word;
 import witnessmark.judge.Wording;
@@ -107,6 +108,8 @@ class EntriesDocTest {
         .containsExactlyInAnyOrderElementsOf(codes(Reason.values()));
     assertThat(rows(section("### Objections")).keySet())
         .containsExactlyInAnyOrderElementsOf(codes(Objection.values()));
+    assertThat(rows(section("### Rules")).keySet())
+        .containsExactlyInAnyOrderElementsOf(codes(Rule.values()));
     assertThat(rows(section("### Effects")).keySet())
         .containsExactlyInAnyOrderElementsOf(codes(Effect.values()));
     assertThat(rows(section("### Dispositions")).keySet())
@@ -177,7 +180,11 @@ class EntriesDocTest {
             "objections",
             "undoes",
             "alternatives",
-            "angleTotal"));
+            "angleTotal",
+            "atFastener",
+            "rule",
+            "guardFactor",
+            "guard"));
     entry.put("reason", reason.code()).put("effect", effect);
     if (reason.placed()) {
       entry.put("fastener", "carrier-left/3").put("pass", "final");

@@ -10,6 +10,7 @@ import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
+import witnessmark.torque.WrenchKind;
 
 /** One entry of every kind. */
 public final class SampleEntries {
@@ -31,6 +32,9 @@ public final class SampleEntries {
             AT.plusSeconds(1000),
             Optional.of("C-1"),
             Optional.of(new Digits("1.0")),
+            Optional.of(Torque.parse("0.01 N.m")),
+            Optional.of(WrenchKind.SETTING),
+            Optional.of(false),
             BY),
         new Entry.ProcedureReleased(AT, "RAM-210", "C", "[procedure]\n", BY),
         new Entry.OperatorAtStation(AT, "bench-1", "badge-07"),
@@ -118,6 +122,10 @@ public final class SampleEntries {
         Optional.empty(),
         Optional.empty(),
         Optional.of(Angle.of("44.7")),
+        Optional.of("36.2142857 N.m"),
+        Optional.of(Rule.GUARDED),
+        Optional.of(new Digits("0.83")),
+        Optional.of("0.3 N.m"),
         Effect.CREDITED,
         List.of("pinch:final"),
         "carrier-left/3 is done.");

@@ -171,6 +171,13 @@ public final class Bench implements Cloneable {
     return now;
   }
 
+  /** What an event would put on record, without its arriving. */
+  Outcome tried(TorqueEvent event) {
+    Torqued torqued = new Torqued(event, "raw");
+    return Step.take(
+        shop, new Arrival(Optional.of(STATION), "test", now, false, false, torqued), new OnList());
+  }
+
   public Outcome scan(String text) {
     tick();
     return arrive(

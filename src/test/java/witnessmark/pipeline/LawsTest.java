@@ -16,7 +16,9 @@ import witnessmark.desk.CloseJob;
 import witnessmark.desk.Command;
 import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
+import witnessmark.desk.EnrolWrench;
 import witnessmark.entry.Disposition;
+import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.job.Condition;
 import witnessmark.job.Due;
@@ -25,8 +27,10 @@ import witnessmark.job.Shop;
 import witnessmark.job.Undo;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
+import witnessmark.torque.Digits;
 import witnessmark.torque.Direction;
 import witnessmark.torque.TorqueEvent;
+import witnessmark.torque.Verdict;
 
 /** Laws that hold for whatever happens at a bench; every seed is one story. */
 class LawsTest {
@@ -180,6 +184,7 @@ class LawsTest {
     Random random = new Random(seed);
     Random again = new Random(~seed);
     Bench bench = Bench.on(procedure(random));
+    bench.person(certain("TW-1"));
     List<TorqueEvent> sent = new ArrayList<>();
     for (int i = 0; i < acts; i++) {
       if (random.nextInt(5) == 0) {
@@ -194,6 +199,33 @@ class LawsTest {
       }
     }
     return bench;
+  }
+
+  /** The wrench with an uncertainty of 2 %, so that guarded steps can be done with it. */
+  private static EnrolWrench certain(String serial) {
+    EnrolWrench usual = Bench.wrench(serial);
+    return new EnrolWrench(
+        serial,
+        usual.low(),
+        usual.high(),
+        usual.calibrated(),
+        usual.due(),
+        Optional.empty(),
+        Optional.of(new Digits("2")),
+        Optional.empty());
+  }
+
+  @Test
+  void someStoriesHaveUndecidedReadingsOnEitherSide() {
+    List<Effect> effects =
+        seeds().stream()
+            .flatMap(seed -> story(seed, 60, 0).log().stream())
+            .filter(Entry.TorqueTaken.class::isInstance)
+            .map(e -> ((Entry.TorqueTaken) e).judged())
+            .filter(j -> j.verdict().equals(Optional.of(Verdict.UNDECIDED)))
+            .map(j -> j.effect())
+            .toList();
+    assertThat(effects).contains(Effect.AGAIN, Effect.NONCONFORMING);
   }
 
   /** A story whose people then mostly do what is due, for a while. */
@@ -241,11 +273,17 @@ class LawsTest {
     return Bench.group(1 + random.nextInt(3), order)
         + Bench.step("b", 1 + random.nextInt(3), random.nextBoolean() ? two : "after = [\"a\"]")
         + wire
-        + Bench.step("c", 2, random.nextBoolean() ? "after = []" : "after = [\"wire\", \"b\"]");
+        + Bench.step(
+            "c",
+            2,
+            random.nextBoolean() ? "acceptance = \"guarded\"" : "acceptance = \"simple\"",
+            random.nextBoolean() ? "after = []" : "after = [\"wire\", \"b\"]");
   }
 
   private static TorqueEvent event(Bench bench, Random random) {
-    String[] torques = {"50 N.m", "50 N.m", "50 N.m", "25 N.m", "40 N.m", "60 N.m", "19 N.m"};
+    String[] torques = {
+      "50 N.m", "50 N.m", "50 N.m", "25 N.m", "40 N.m", "60 N.m", "19 N.m", "45.1 N.m", "54.9 N.m"
+    };
     String fastener = "";
     if (random.nextInt(3) == 0) {
       int f = random.nextInt(bench.job().plan().fasteners() + 1);

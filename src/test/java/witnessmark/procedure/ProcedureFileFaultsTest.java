@@ -375,9 +375,10 @@ class ProcedureFileFaultsTest {
         "p.toml:13:1: wrenches is an empty list; name at least one, or leave wrenches out",
         "p.toml:14:1: thread \"\" is malformed; 1 to 64 printable characters without blanks at the"
             + " ends are allowed",
-        "p.toml:15:1: unknown key \"statement\" in step; allowed are after, angle-max, angle-min, angle-scatter,"
-            + " criticality, fasteners, id, kind, max, min, note, order, pass, pattern, picture,"
-            + " positions, property-class, recheck-angle, seconds-between, surface, thread, title, tolerance, torque, wrenches");
+        "p.toml:15:1: unknown key \"statement\" in step; allowed are acceptance, adapter, after, angle-max, angle-min, angle-scatter,"
+            + " criticality, fasteners, guard, id, kind, max, min, note, order, pass, pattern, picture,"
+            + " positions, property-class, recheck-angle, seconds-between, steps-in-band, surface, thread, title,"
+            + " tolerance, torque, wrench-kind, wrenches");
   }
 
   @Test

@@ -3,16 +3,20 @@ package witnessmark.procedure;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import witnessmark.torque.Adapter;
 import witnessmark.torque.Angle;
 import witnessmark.torque.AngleBand;
 import witnessmark.torque.Band;
 import witnessmark.torque.Digits;
+import witnessmark.torque.Length;
 import witnessmark.torque.Torque;
+import witnessmark.torque.WrenchKind;
 
 class ProcedureFileTest {
   private static String documented() throws IOException {
@@ -81,7 +85,16 @@ class ProcedureFileTest {
                 new Joint(Optional.empty(), Optional.empty(), Optional.empty()),
                 List.of(),
                 Criticality.FUNCTION,
-                Care.USUAL,
+                new Care(
+                    Telling.USUAL,
+                    new Tool(
+                        Optional.of(WrenchKind.INDICATING),
+                        Optional.of(
+                            new Adapter(
+                                Length.parse("350 mm"), Length.parse("40 mm"), Angle.of("0"))),
+                        new Acceptance(Optional.of(BigDecimal.ONE)),
+                        BigDecimal.TEN),
+                    Rework.USUAL),
                 Optional.empty(),
                 Optional.empty()));
     assertThat(procedure.step("wire"))

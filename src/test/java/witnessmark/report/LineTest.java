@@ -30,6 +30,9 @@ class LineTest {
     assertThat(line.cell("event")).isEqualTo("123");
     assertThat(line.cell("operator")).isEqualTo("badge-07");
     assertThat(line.cell("low")).isEqualTo("29.7 N.m");
+    assertThat(line.cell("atfastener")).isEqualTo("36.2142857 N.m");
+    assertThat(line.cell("rule")).isEqualTo("guarded");
+    assertThat(line.cell("guard")).isEqualTo("0.3 N.m");
   }
 
   @Test
@@ -43,6 +46,8 @@ class LineTest {
             "  could be    carrier-right/3",
             "  objection   angle-missing",
             "  band        29.7 to 36.3 N.m",
+            "  at fastener 36.2142857 N.m",
+            "  rule        guarded, guard band 0.3 N.m, factor 0.83",
             "  turned      44.7 degrees over all pulls",
             "  verdict     in-band",
             "  effect      credited",
