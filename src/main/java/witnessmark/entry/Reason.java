@@ -34,7 +34,10 @@ public enum Reason implements Word {
   NOT_DUE_YET(true),
   /** The named fastener waits for a disposition. */
   WAITS_FOR_DISPOSITION(true),
-  /** The named fastener was tight before, and others of its group were counted, not named. */
+  /**
+   * The named fastener is pending and was tight all the same: it is one of its group that was
+   * counted under another's name, and the event stands on that.
+   */
   TIGHT_BEFORE(true),
   /** No job is active at the station. */
   NO_ACTIVE_JOB(false),
@@ -68,7 +71,8 @@ public enum Reason implements Word {
     return this == HIT_AGAIN
         || this == HIT_AGAIN_BY_ANGLE
         || this == HIT_AGAIN_BY_BREAKAWAY
-        || this == HIT_AGAIN_BY_TIME;
+        || this == HIT_AGAIN_BY_TIME
+        || this == TIGHT_BEFORE;
   }
 
   /** Whether the event was a tightening of which a person must say where it was. */

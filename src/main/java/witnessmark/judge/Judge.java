@@ -199,8 +199,7 @@ public final class Judge {
   }
 
   private static boolean waits(Placement placement) {
-    return placement.reason() == Reason.WAITS_FOR_DISPOSITION
-        || placement.reason() == Reason.TIGHT_BEFORE;
+    return placement.reason() == Reason.WAITS_FOR_DISPOSITION;
   }
 
   /**

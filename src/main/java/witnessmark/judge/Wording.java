@@ -67,7 +67,9 @@ public final class Wording {
       case NOT_DUE_YET ->
           "It is not due yet: do what is expected first, and tighten it again in its turn.";
       case TIGHT_BEFORE ->
-          "It hardly turned: it may have been counted under another's name. Tighten the loose one.";
+          "It stands for "
+              + list(j)
+              + ", which was tight before its turn and so was counted as it.";
       case WAITS_FOR_DISPOSITION -> "It waits for a disposition: leave it as it is.";
       case NO_ACTIVE_JOB ->
           "No job is open at this station. Open or resume one, then tighten again or assign the reading.";

@@ -1,13 +1,14 @@
 package witnessmark.match;
 
-import java.math.BigDecimal;
 import java.util.List;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import witnessmark.entry.Reason;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
+import witnessmark.job.Pull;
 import witnessmark.procedure.Stage;
+import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Side;
 import witnessmark.torque.TorqueEvent;
@@ -26,7 +27,11 @@ final class Named {
     int passes = job.plan().stepOf(fastener).passes().size();
     Stage last = job.plan().stage(fastener, Math.max(0, condition.done() - 1));
     if (event.direction() == Direction.CCW) {
-      return Placement.on(how, fastener, last);
+      boolean pending = condition.pull().isEmpty() && !condition.touched() && !condition.rework();
+      OptionalInt counted = pending ? counted(job, fastener, 0) : OptionalInt.empty();
+      return counted.isPresent()
+          ? standsFor(job, counted.getAsInt(), name)
+          : Placement.on(how, fastener, last);
     }
     if (condition.nonconforming()) {
       return Placement.on(
@@ -39,8 +44,13 @@ final class Named {
     }
     Stage due = job.plan().stage(fastener, condition.done());
     if (job.openStages().contains(due) && job.next(due).contains(fastener)) {
-      boolean counted = hardlyTurned(job, fastener, due, event) && counted(job, fastener, due);
-      return Placement.on(counted ? Reason.TIGHT_BEFORE : how, fastener, due);
+      OptionalInt counted =
+          hardlyTurned(job, fastener, due, event)
+              ? counted(job, fastener, due.pass())
+              : OptionalInt.empty();
+      return counted.isPresent()
+          ? standsFor(job, counted.getAsInt(), name)
+          : Placement.on(how, fastener, due);
     }
     if (condition.done() > 0 && Bands.side(last, event.torque()) != Side.ABOVE) {
       return Placement.on(Reason.HIT_AGAIN, fastener, last);
@@ -49,18 +59,29 @@ final class Named {
   }
 
   private static boolean hardlyTurned(JobState job, int fastener, Stage due, TorqueEvent event) {
-    BigDecimal recheck = Bands.step(due).care().telling().recheckAngle();
-    return event.angle().filter(a -> a.degrees().value().compareTo(recheck) <= 0).isPresent()
-        && Evidence.of(job, fastener, due, event).sign() != Sign.FRESH
-        && !Bands.pass(due).check();
+    Sign sign = Evidence.of(job, fastener, due, event).sign();
+    return (sign == Sign.TIGHT || sign == Sign.EITHER) && !Bands.pass(due).check();
   }
 
-  /** Whether another of the group has this pass by count: its name may stand for any of them. */
-  private static boolean counted(JobState job, int fastener, Stage due) {
-    int first = job.plan().first(Bands.step(due));
-    return IntStream.range(first, first + Bands.step(due).positions().size())
-        .filter(f -> f != fastener)
-        .mapToObj(job::condition)
-        .anyMatch(c -> c.stands(due.pass()) && c.pull().filter(p -> !p.observed()).isPresent());
+  /**
+   * The newest other one of the group that has the pass by count: its name may stand for any of
+   * them.
+   */
+  private static OptionalInt counted(JobState job, int fastener, int pass) {
+    TightenStep step = job.plan().stepOf(fastener);
+    int first = job.plan().first(step);
+    return IntStream.range(first, first + step.positions().size())
+        .filter(f -> f != fastener && job.condition(f).stands(pass))
+        .filter(f -> job.condition(f).pull().filter(p -> !p.observed()).isPresent())
+        .reduce(
+            (a, b) ->
+                Pull.ORDER.compare(job.condition(a).pull().get(), job.condition(b).pull().get()) > 0
+                    ? a
+                    : b);
+  }
+
+  private static Placement standsFor(JobState job, int counted, String name) {
+    Stage stage = job.plan().stage(counted, Math.max(0, job.condition(counted).done() - 1));
+    return Placement.on(Reason.TIGHT_BEFORE, counted, stage, List.of(name));
   }
 }

@@ -76,6 +76,7 @@ final class Floor {
   private final Map<Long, Happening> about = new HashMap<>();
   private final Set<Long> asked = new HashSet<>();
   private final Set<String> settledOnes = new HashSet<>();
+  private final Map<Long, String> stories = new HashMap<>();
   private final Map<Long, Judged> first = new HashMap<>();
   private final Parts parts;
   private final ShopClock clock = new ShopClock(Optional.of(START), Pace.FAST);
@@ -135,8 +136,23 @@ final class Floor {
     judge(job);
     Map<String, String> loose = notTight(shop.jobs().get(job), unit);
     if (shop.jobs().get(job).complete()) {
+      JobState kept = shop.jobs().get(job);
       person(new CloseJob(job, Optional.of(BADGE)));
       tally.closed++;
+      if (System.getProperty("trial.story") != null
+          && scene.tellable()
+          && loose.containsValue("untouched")) {
+        System.err.println("STORY " + scene.title() + " " + unit + " " + loose);
+        for (Act act : History.all(kept)) {
+          System.err.println(
+              "  "
+                  + act.n()
+                  + " "
+                  + stories.getOrDefault(act.n(), act.entry().getClass().getSimpleName())
+                  + " => "
+                  + act.judged().map(Judged::text).orElse(""));
+        }
+      }
       if (loose.containsValue("untouched") || loose.containsValue("loosened")) {
         tally.closedLoose++;
       }
@@ -216,6 +232,7 @@ final class Floor {
           throw new IllegalStateException("nobody did what is on record: " + t.raw());
         }
         about.put(n, h);
+        stories.put(n, h.sentence());
         if (Recorded.asks(t.judged())) {
           asked.add(n);
         }
