@@ -1,5 +1,6 @@
 package witnessmark.job;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -7,17 +8,25 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.IntFunction;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
+import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
 
 /** How entries about a job change it. Decides nothing: an entry says what it changed. */
 final class JobFold {
   private JobFold() {}
+
+  /**
+   * A reading as its entry repeats it.
+   *
+   * @param entry the reading's own entry
+   * @param event what was sent; an entry by which a person placed it does not repeat that
+   */
+  record Sent(long entry, Optional<TorqueEvent> event) {}
 
   static JobState attested(JobState job, long n, Entry.Attested entry) {
     return gate(job, entry.step(), n);
@@ -28,13 +37,16 @@ final class JobFold {
   }
 
   static JobState torque(JobState job, long n, Entry.TorqueTaken entry) {
-    return judged(job, n, entry.judged(), pass -> Pull.of(n, pass, entry))
+    return judged(job, n, entry.judged(), new Sent(n, Optional.of(entry.event())))
         .withNamed(Optional.empty());
   }
 
   static JobState assigned(JobState job, long n, Entry.Assigned entry) {
     return judged(
-        settle(job, entry.assigns()), n, entry.judged(), pass -> Optional.of(Pull.of(entry, pass)));
+        settle(job, entry.assigns()),
+        n,
+        entry.judged(),
+        new Sent(entry.assigns(), Optional.empty()));
   }
 
   static JobState setAside(JobState job, Entry.SetAside entry) {
@@ -53,8 +65,7 @@ final class JobFold {
     return undo(job.with(fastener, changed), entry.undoes());
   }
 
-  private static JobState judged(
-      JobState job, long n, Judged judged, IntFunction<Optional<Pull>> newest) {
+  private static JobState judged(JobState job, long n, Judged judged, Sent sent) {
     if (judged.effect() == Effect.ASKS) {
       return question(job, n);
     }
@@ -67,7 +78,7 @@ final class JobFold {
     Condition changed =
         switch (judged.effect()) {
           case CREDITED -> condition.credited(pass);
-          case AGAIN -> pulled(condition.atMost(pass), judged);
+          case AGAIN -> pulled(condition.atMost(pass), judged, sent);
           case NONCONFORMING -> condition.failed(n, pass);
           case LOOSENED -> condition.loosened();
           case RECHECKED, NONE, ASKS -> condition;
@@ -75,7 +86,7 @@ final class JobFold {
     Condition held =
         judged.effect() == Effect.LOOSENED
             ? changed
-            : newest.apply(pass).map(p -> held(changed, judged, p)).orElse(changed);
+            : Pull.of(sent, pass, judged).map(p -> held(changed, judged, p)).orElse(changed);
     return undo(job.with(fastener, held), judged.undoes());
   }
 
@@ -89,13 +100,19 @@ final class JobFold {
     return condition.pulled(Optional.of(fresh ? newest.after(before) : newest.again(before)));
   }
 
-  /** A pull that ended below the band has turned the fastener all the same. */
-  private static Condition pulled(Condition condition, Judged judged) {
+  /**
+   * A pull that ended below the band has turned the fastener all the same. Of one that a person
+   * placed the entry does not repeat the torque.
+   */
+  private static Condition pulled(Condition condition, Judged judged, Sent sent) {
     boolean counts =
         judged.verdict().equals(Optional.of(Verdict.UNDER_TORQUE)) && judged.objections().isEmpty();
-    return counts && judged.angleTotal().isPresent()
-        ? condition.turned(judged.angleTotal().get().degrees().value())
-        : condition;
+    if (!counts || judged.angleTotal().isEmpty()) {
+      return condition;
+    }
+    BigDecimal reached = sent.event().map(e -> e.torque().newtonMetres()).orElse(BigDecimal.ZERO);
+    return condition.turned(
+        judged.angleTotal().get().degrees().value(), reached.max(condition.reached()));
   }
 
   private static JobState question(JobState job, long n) {

@@ -3,7 +3,6 @@ package witnessmark.job;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.Optional;
-import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.torque.Angle;
 import witnessmark.torque.Torque;
@@ -13,7 +12,8 @@ import witnessmark.torque.Verdict;
 /**
  * What the pulls on a fastener have left it with, as far as the record shows, until it is loosened.
  *
- * @param held newton metres of the hardest of them: what it takes to move it again
+ * @param held newton metres of the hardest of them, or the end of the band where the entry does not
+ *     repeat the reading: what it takes to move it again
  * @param pass the pass of the newest that was judged
  * @param turn degrees that it turned in all when that pass was credited, where they are known
  * @param wrench the wrench of the newest, where it is known
@@ -32,39 +32,26 @@ public record Pull(
    * The pull of a reading. None where it ended below the band and its turn was not counted: it may
    * have been on another fastener then.
    */
-  static Optional<Pull> of(long n, int pass, Entry.TorqueTaken entry) {
-    TorqueEvent event = entry.event();
-    Judged judged = entry.judged();
-    if (judged.verdict().equals(Optional.of(Verdict.UNDER_TORQUE))
-        && event.angle().isPresent()
-        && judged.angleTotal().isEmpty()) {
+  static Optional<Pull> of(JobFold.Sent sent, int pass, Judged judged) {
+    boolean under = judged.verdict().equals(Optional.of(Verdict.UNDER_TORQUE));
+    Optional<Angle> angle = sent.event().flatMap(TorqueEvent::angle);
+    if (under && angle.isPresent() && judged.angleTotal().isEmpty()) {
       return Optional.empty();
     }
+    BigDecimal torque =
+        sent.event()
+            .map(TorqueEvent::torque)
+            .or(() -> (under ? judged.low() : judged.high()).map(Torque::parse))
+            .map(Torque::newtonMetres)
+            .orElse(BigDecimal.ZERO);
     return Optional.of(
         new Pull(
-            event.torque().newtonMetres(),
+            torque,
             pass,
-            judged.angleTotal().or(event::angle).map(Pull::degrees),
-            Optional.of(event.wrench()),
-            event.time(),
-            n));
-  }
-
-  /**
-   * The pull of a reading that a person placed: the entry does not repeat the reading, so that the
-   * end of the band stands for its torque.
-   */
-  static Pull of(Entry.Assigned entry, int pass) {
-    Judged judged = entry.judged();
-    Optional<String> edge =
-        judged.verdict().equals(Optional.of(Verdict.UNDER_TORQUE)) ? judged.low() : judged.high();
-    return new Pull(
-        edge.map(Torque::parse).map(Torque::newtonMetres).orElse(BigDecimal.ZERO),
-        pass,
-        judged.angleTotal().map(Pull::degrees),
-        Optional.empty(),
-        Optional.empty(),
-        entry.assigns());
+            judged.angleTotal().or(() -> angle).map(a -> a.degrees().value()),
+            sent.event().map(TorqueEvent::wrench),
+            sent.event().flatMap(TorqueEvent::time),
+            sent.entry()));
   }
 
   /** This pull after an earlier one, which it cannot have made looser. */
@@ -75,9 +62,5 @@ public record Pull(
   /** A hit on what was tight already: the turn stays that of the fresh fastener. */
   Pull again(Pull before) {
     return new Pull(held.max(before.held), before.pass, before.turn, wrench, time, entry);
-  }
-
-  private static BigDecimal degrees(Angle angle) {
-    return angle.degrees().value();
   }
 }

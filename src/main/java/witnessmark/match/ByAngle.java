@@ -27,7 +27,7 @@ final class ByAngle {
     }
     Condition condition = job.condition(fastener);
     if (condition.turned().signum() > 0) {
-      return little && tooLittleForTheRest(condition, event, angle) ? Sign.EITHER : Sign.FRESH;
+      return little && tooLittleForTheRest(condition, stage, event) ? Sign.EITHER : Sign.FRESH;
     }
     boolean tooLittle = tooLittle(job, stage, pass, angle);
     if (little && Held.inPass(condition, stage.pass(), event)) {
@@ -40,6 +40,18 @@ final class ByAngle {
     return tooLittle ? Sign.EITHER : Sign.FRESH;
   }
 
+  /**
+   * Whether earlier pulls that ended too low, and this one, cannot all have been on the fastener:
+   * too little is turned now for what was left.
+   */
+  static boolean breaksOff(Condition condition, Stage stage, TorqueEvent event) {
+    BigDecimal recheck = Bands.step(stage).care().telling().recheckAngle();
+    return event.angle().isPresent()
+        && condition.turned().signum() > 0
+        && event.angle().get().degrees().value().compareTo(recheck) <= 0
+        && tooLittleForTheRest(condition, stage, event);
+  }
+
   /** Whether a fresh fastener hardly ever turns so little; known from the window, else learnt. */
   private static boolean tooLittle(JobState job, Stage stage, Pass pass, BigDecimal angle) {
     if (pass.angle().isPresent()) {
@@ -50,12 +62,23 @@ final class ByAngle {
   }
 
   /**
-   * Whether the angle is less than half of what is left to turn after pulls that ended too low. By
-   * proportion at least turned·(T2 − T1)/T1 is: torque rises with the angle from snug, not from 0.
+   * Whether the angle is less than half of what is left to turn after pulls that ended too low, at
+   * T1: by proportion at least turned·(T2 − T1)/(T1 − T0), for the turning began at T0 or above.
    */
-  static boolean tooLittleForTheRest(Condition condition, TorqueEvent event, BigDecimal angle) {
-    BigDecimal reached = condition.pull().map(p -> p.held()).orElse(BigDecimal.ZERO);
+  private static boolean tooLittleForTheRest(Condition condition, Stage stage, TorqueEvent event) {
+    BigDecimal reached = condition.reached();
+    BigDecimal since = reached.subtract(began(stage, reached));
     BigDecimal rest = condition.turned().multiply(event.torque().newtonMetres().subtract(reached));
-    return angle.add(angle).multiply(reached).compareTo(rest) < 0;
+    BigDecimal angle = event.angle().orElseThrow().degrees().value();
+    return angle.add(angle).multiply(since).compareTo(rest) < 0;
+  }
+
+  /** What an earlier pass left it with at least, from where this pass began to turn it. */
+  private static BigDecimal began(Stage stage, BigDecimal reached) {
+    if (stage.pass() == 0) {
+      return BigDecimal.ZERO;
+    }
+    BigDecimal low = Bands.step(stage).passes().get(stage.pass() - 1).band().low().newtonMetres();
+    return low.compareTo(reached) < 0 ? low : BigDecimal.ZERO;
   }
 }

@@ -37,7 +37,8 @@ final class Named {
     }
     Stage due = job.plan().stage(fastener, condition.done());
     if (job.openStages().contains(due) && job.next(due).contains(fastener)) {
-      return Placement.on(how, fastener, due);
+      Placement there = Placement.on(how, fastener, due);
+      return ByAngle.breaksOff(condition, due, event) ? there.notCounted() : there;
     }
     if (condition.done() > 0 && Bands.of(last).side(event.torque()) != Side.ABOVE) {
       return Placement.on(Reason.HIT_AGAIN, fastener, last);
