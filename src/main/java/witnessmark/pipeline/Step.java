@@ -88,7 +88,8 @@ public final class Step {
     return new Outcome(List.of(entry), Optional.of(event), false);
   }
 
-  private static Judged judge(
+  /** What is decided about an event; {@code perhaps} says that it may be a repeat. */
+  static Judged judge(
       Shop shop, Optional<JobState> job, TorqueEvent event, Instant moment, boolean perhaps) {
     if (job.isEmpty() || perhaps) {
       return unplaced(perhaps ? Reason.PERHAPS_REPEATED : Reason.NO_ACTIVE_JOB, event);
