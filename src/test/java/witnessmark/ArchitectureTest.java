@@ -40,7 +40,8 @@ class ArchitectureTest {
           row("judge", "torque procedure wrench entry job match"),
           // people's commands; assigning a reading is a match and a judgement by hand
           row("desk", "torque procedure wrench entry job match judge"),
-          row("report", "torque procedure wrench entry job"),
+          // explaining a decision sets out what was weighed
+          row("report", "torque procedure wrench entry job match"),
           // the log; its verifier shares nothing with what it checks
           row("ledger", "torque"),
           row("ledger.verify", ""),

@@ -13,6 +13,7 @@ import java.util.OptionalLong;
  * @param rework whether it is to be loosened or replaced and then tightened anew
  * @param scrapped whether it was given up
  * @param turned degrees turned by pulls of the pass under way that ended below its band
+ * @param reached newton metres that those pulls reached at most; 0 where it is not known
  * @param pull what its pulls have left it with, since it was loose
  * @param last the newest entry about it
  */
@@ -23,6 +24,7 @@ public record Condition(
     boolean rework,
     boolean scrapped,
     BigDecimal turned,
+    BigDecimal reached,
     Optional<Pull> pull,
     OptionalLong last) {
   /** Loose and untouched. */
@@ -33,6 +35,7 @@ public record Condition(
           0,
           false,
           false,
+          BigDecimal.ZERO,
           BigDecimal.ZERO,
           Optional.empty(),
           OptionalLong.empty());
@@ -60,13 +63,22 @@ public record Condition(
         rework,
         scrapped,
         turned,
+        reached,
         pull,
         OptionalLong.of(entry));
   }
 
   Condition credited(int pass) {
     return new Condition(
-        pass + 1, nonconformity, nonconformingPass, false, scrapped, BigDecimal.ZERO, pull, last);
+        pass + 1,
+        nonconformity,
+        nonconformingPass,
+        false,
+        scrapped,
+        BigDecimal.ZERO,
+        BigDecimal.ZERO,
+        pull,
+        last);
   }
 
   Condition atMost(int passes) {
@@ -77,32 +89,49 @@ public record Condition(
         rework,
         scrapped,
         done > passes ? BigDecimal.ZERO : turned,
+        done > passes ? BigDecimal.ZERO : reached,
         pull,
         last);
   }
 
-  Condition turned(BigDecimal degrees) {
+  Condition turned(BigDecimal degrees, BigDecimal at) {
     return new Condition(
-        done, nonconformity, nonconformingPass, rework, scrapped, degrees, pull, last);
+        done, nonconformity, nonconformingPass, rework, scrapped, degrees, at, pull, last);
   }
 
   Condition pulled(Optional<Pull> newest) {
     return new Condition(
-        done, nonconformity, nonconformingPass, rework, scrapped, turned, newest, last);
+        done, nonconformity, nonconformingPass, rework, scrapped, turned, reached, newest, last);
   }
 
   Condition loosened() {
-    return atMost(0).turned(BigDecimal.ZERO).pulled(Optional.empty());
+    return atMost(0).turned(BigDecimal.ZERO, BigDecimal.ZERO).pulled(Optional.empty());
   }
 
   Condition failed(long entry, int pass) {
     return new Condition(
-        done, OptionalLong.of(entry), pass, rework, scrapped, BigDecimal.ZERO, pull, last);
+        done,
+        OptionalLong.of(entry),
+        pass,
+        rework,
+        scrapped,
+        BigDecimal.ZERO,
+        BigDecimal.ZERO,
+        pull,
+        last);
   }
 
   Condition toRework() {
     return new Condition(
-        0, OptionalLong.empty(), 0, true, scrapped, BigDecimal.ZERO, Optional.empty(), last);
+        0,
+        OptionalLong.empty(),
+        0,
+        true,
+        scrapped,
+        BigDecimal.ZERO,
+        BigDecimal.ZERO,
+        Optional.empty(),
+        last);
   }
 
   Condition conceded() {
@@ -113,11 +142,13 @@ public record Condition(
         false,
         scrapped,
         BigDecimal.ZERO,
+        BigDecimal.ZERO,
         pull,
         last);
   }
 
   Condition scrap() {
-    return new Condition(done, nonconformity, nonconformingPass, rework, true, turned, pull, last);
+    return new Condition(
+        done, nonconformity, nonconformingPass, rework, true, turned, reached, pull, last);
   }
 }

@@ -1,5 +1,6 @@
 package witnessmark.job;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -86,7 +87,7 @@ final class JobFold {
     Condition changed =
         switch (judged.effect()) {
           case CREDITED -> condition.credited(pass);
-          case AGAIN -> pulled(condition.atMost(pass), judged);
+          case AGAIN -> pulled(condition.atMost(pass), judged, act);
           case NONCONFORMING -> condition.failed(n, pass);
           case LOOSENED -> condition.loosened();
           case RECHECKED, NONE, ASKS -> condition;
@@ -109,16 +110,22 @@ final class JobFold {
   }
 
   /** A pull that ended below the band, or perhaps did, has turned the fastener all the same. */
-  private static Condition pulled(Condition condition, Judged judged) {
+  private static Condition pulled(Condition condition, Judged judged, Act act) {
     boolean counts =
         judged
                 .verdict()
                 .filter(v -> v == Verdict.UNDER_TORQUE || v == Verdict.UNDECIDED)
                 .isPresent()
             && judged.objections().isEmpty();
-    return counts && judged.angleTotal().isPresent()
-        ? condition.turned(judged.angleTotal().get().degrees().value())
-        : condition;
+    if (!counts || judged.angleTotal().isEmpty()) {
+      return condition;
+    }
+    BigDecimal reached =
+        act.entry() instanceof Entry.TorqueTaken t
+            ? t.event().torque().newtonMetres()
+            : BigDecimal.ZERO;
+    return condition.turned(
+        judged.angleTotal().get().degrees().value(), reached.max(condition.reached()));
   }
 
   private static JobState gate(JobState job, String step, long n) {

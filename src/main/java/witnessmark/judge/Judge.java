@@ -93,8 +93,8 @@ public final class Judge {
         || placement.reason().again()) {
       return Optional.empty();
     }
-    if (pass(placement.stage().orElseThrow()).check()) {
-      return event.angle(); // each hit on a tight fastener moves it a little, which adds up to none
+    if (!placement.counts() || pass(placement.stage().orElseThrow()).check()) {
+      return event.angle(); // small moves of what is tight add up to nothing
     }
     BigDecimal before = job.condition(placement.fastener().getAsInt()).turned();
     return before.signum() == 0 ? event.angle() : event.angle().map(a -> a.plus(before));

@@ -4,7 +4,6 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
-import witnessmark.job.Pull;
 import witnessmark.procedure.Pass;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
@@ -28,7 +27,7 @@ final class ByAngle {
     }
     Condition condition = job.condition(fastener);
     if (condition.turned().signum() > 0) {
-      return little && tooLittleForTheRest(job, fastener, stage, event) ? Sign.EITHER : Sign.FRESH;
+      return little && tooLittleForTheRest(condition, stage, event) ? Sign.EITHER : Sign.FRESH;
     }
     boolean tooLittle = tooLittle(job, stage, pass, angle);
     if (little && Held.inPass(condition, stage.pass(), event)) {
@@ -39,6 +38,18 @@ final class ByAngle {
       return tooLittle ? Sign.TIGHT : Sign.EITHER;
     }
     return tooLittle ? Sign.EITHER : Sign.FRESH;
+  }
+
+  /**
+   * Whether earlier pulls that ended too low, and this one, cannot all have been on the fastener:
+   * too little is turned now for what was left.
+   */
+  static boolean breaksOff(Condition condition, Stage stage, TorqueEvent event) {
+    BigDecimal recheck = Bands.step(stage).care().telling().recheckAngle();
+    return event.angle().isPresent()
+        && condition.turned().signum() > 0
+        && event.angle().get().degrees().value().compareTo(recheck) <= 0
+        && tooLittleForTheRest(condition, stage, event);
   }
 
   /** Whether a fresh fastener hardly ever turns so little; known from the window, else learnt. */
@@ -54,10 +65,8 @@ final class ByAngle {
    * Whether the angle is less than half of what is left to turn after pulls that ended too low, at
    * T1: by proportion at least turned·(T2 − T1)/(T1 − T0), for the turning began at T0 or above.
    */
-  private static boolean tooLittleForTheRest(
-      JobState job, int fastener, Stage stage, TorqueEvent event) {
-    Condition condition = job.condition(fastener);
-    BigDecimal reached = condition.pull().map(Pull::held).orElse(BigDecimal.ZERO);
+  private static boolean tooLittleForTheRest(Condition condition, Stage stage, TorqueEvent event) {
+    BigDecimal reached = condition.reached();
     BigDecimal since = reached.subtract(began(stage, reached));
     BigDecimal rest = condition.turned().multiply(event.torque().newtonMetres().subtract(reached));
     BigDecimal angle = event.angle().orElseThrow().degrees().value();

@@ -50,12 +50,17 @@ final class Named {
               : OptionalInt.empty();
       return counted.isPresent()
           ? standsFor(job, counted.getAsInt(), name)
-          : Placement.on(how, fastener, due);
+          : continued(Placement.on(how, fastener, due), condition, due, event);
     }
     if (condition.done() > 0 && Bands.side(last, event.torque()) != Side.ABOVE) {
       return Placement.on(Reason.HIT_AGAIN, fastener, last);
     }
     return Placement.on(Reason.NOT_DUE_YET, fastener, due);
+  }
+
+  private static Placement continued(
+      Placement there, Condition condition, Stage due, TorqueEvent event) {
+    return ByAngle.breaksOff(condition, due, event) ? there.notCounted() : there;
   }
 
   private static boolean hardlyTurned(JobState job, int fastener, Stage due, TorqueEvent event) {

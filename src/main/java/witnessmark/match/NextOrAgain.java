@@ -58,10 +58,14 @@ final class NextOrAgain {
     if (tight.side() == Side.ABOVE) {
       return asks(tight.newest());
     }
-    if (evidence.sign() == Sign.TIGHT && tight.newest().isPresent()) {
+    // A wrench that may not be used on the expected one could not have it credited anyway.
+    boolean useless = !Bands.allows(stage, event.wrench());
+    if ((evidence.sign() == Sign.TIGHT || useless) && tight.newest().isPresent()) {
       return again(job, event, tight.newest().getAsInt(), fastener, evidence.again());
     }
-    return below() ? notCounted() : asks(tight.newest());
+    Side side = Bands.side(stage, event.torque());
+    boolean harmless = side == Side.BELOW || (side == Side.INSIDE && useless);
+    return harmless ? notCounted() : asks(tight.newest());
   }
 
   /** A second hit on the fastener, or on one of its group that it could be as well. */

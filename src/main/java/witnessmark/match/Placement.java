@@ -13,8 +13,8 @@ import witnessmark.procedure.Stage;
  * @param fastener the plan's number of the fastener, where there is one
  * @param stage the pass it is to be judged against, where there is a fastener
  * @param alternatives names of other fasteners that it could have been
- * @param counts whether the turn is surely that of this fastener, so that it counts when a later
- *     pull goes on
+ * @param counts whether the turn adds to those of the pulls before and after it: not where they may
+ *     have been on different fasteners
  */
 public record Placement(
     Reason reason,
@@ -46,7 +46,7 @@ public record Placement(
     return new Placement(reason, fastener, stage, others, counts);
   }
 
-  /** The same place, where the turn may be another's. */
+  /** The same place, where this pull and those before may have been on different fasteners. */
   Placement notCounted() {
     return new Placement(reason, fastener, stage, alternatives, false);
   }

@@ -90,7 +90,7 @@ record Tight(boolean any, OptionalInt newest, Side side) {
     return Math.max(0, condition.done() - 1);
   }
 
-  private static boolean couldBe(Condition condition, BigDecimal least) {
+  static boolean couldBe(Condition condition, BigDecimal least) {
     return condition.pull().isPresent() && condition.pull().get().held().compareTo(least) >= 0;
   }
 
@@ -104,7 +104,7 @@ record Tight(boolean any, OptionalInt newest, Side side) {
     return pull.wrench().equals(Optional.of(wrench));
   }
 
-  private static boolean newer(JobState job, int one, int other) {
+  static boolean newer(JobState job, int one, int other) {
     return Pull.ORDER.compare(
             job.condition(one).pull().orElseThrow(), job.condition(other).pull().orElseThrow())
         > 0;

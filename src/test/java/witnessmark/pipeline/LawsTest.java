@@ -70,8 +70,8 @@ class LawsTest {
     String procedure =
         Bench.group(4, "wrenches = [\"TW-1\"]", "order = \"pattern\"", "pattern = [2, 4, 1, 3]")
             + Bench.step("b", 5, "after = []", "wrenches = [\"TW-2\"]");
-    List<String> first = torques(random, 4);
-    List<String> second = torques(random, 5);
+    List<Hit> first = hits(random, 4);
+    List<Hit> second = hits(random, 5);
     assertThat(conditions(interleaved(procedure, first, second, random)))
         .as("seed %d", seed)
         .isEqualTo(conditions(interleaved(procedure, first, second, new Random(seed + 1))));
@@ -145,29 +145,35 @@ class LawsTest {
     assertThat(one.size()).as("seed %d", seed).isEqualTo(other.size());
   }
 
-  private static List<String> torques(Random random, int fasteners) {
-    List<String> torques = new ArrayList<>();
+  private record Hit(String torque, String angle) {}
+
+  /**
+   * The fasteners of a group in turn; some are pulled twice, some hit again when they are tight.
+   */
+  private static List<Hit> hits(Random random, int fasteners) {
+    List<Hit> hits = new ArrayList<>();
     for (int i = 0; i < fasteners; i++) {
-      if (random.nextInt(3) == 0) {
-        torques.add("40 N.m");
+      boolean twice = random.nextInt(3) == 0;
+      if (twice) {
+        hits.add(new Hit("40 N.m", "22"));
       }
-      torques.add("50 N.m");
+      hits.add(new Hit("50 N.m", twice ? "8" : "3" + random.nextInt(10)));
+      if (random.nextInt(3) == 0) {
+        hits.add(new Hit("50 N.m", "1." + random.nextInt(10)));
+      }
     }
-    return torques;
+    return hits;
   }
 
   private static Bench interleaved(
-      String procedure, List<String> first, List<String> second, Random random) {
+      String procedure, List<Hit> first, List<Hit> second, Random random) {
     Bench bench = Bench.on(procedure);
     int i = 0;
     int j = 0;
     while (i < first.size() || j < second.size()) {
       boolean one = j == second.size() || (i < first.size() && random.nextBoolean());
-      if (one) {
-        bench.hit("TW-1", first.get(i++), "", "");
-      } else {
-        bench.hit("TW-2", second.get(j++), "", "");
-      }
+      Hit hit = one ? first.get(i++) : second.get(j++);
+      bench.hit(one ? "TW-1" : "TW-2", hit.torque(), hit.angle(), "");
     }
     return bench;
   }
@@ -256,7 +262,7 @@ class LawsTest {
     } else if (due.stages().get(0).step() instanceof TightenStep step) {
       Stage stage = due.stages().get(0);
       String target = step.passes().get(stage.pass()).target().orElseThrow().toString();
-      bench.hitOn(bench.job().plan().name(bench.job().next(stage).get(0)), target);
+      bench.hit("TW-1", target, "30", bench.job().plan().name(bench.job().next(stage).get(0)));
     } else {
       bench.person(new Attest(job, "wire", "badge-07"));
     }
@@ -267,6 +273,10 @@ class LawsTest {
         "[[step.pass]]\nname = \"snug\"\ntorque = \"25 N.m\"\ntolerance = \"20 %\"\n"
             + "[[step.pass]]\nname = \"final\"\ntorque = \"50 N.m\"\ntolerance = \"10 %\"";
     String order = random.nextBoolean() ? "order = \"any\"" : "order = \"strict\"";
+    String[] tellings = {
+      "", "\nangle-min = \"20\"\nangle-max = \"70\"", "\nseconds-between = \"6\""
+    };
+    order += tellings[random.nextInt(tellings.length)];
     String wire =
         "[[step]]\nid = \"wire\"\nkind = \"attest\"\ntitle = \"Wire\"\nstatement = \"Fitted.\"\n"
             + "after = [\"a\"]\n";
@@ -291,7 +301,13 @@ class LawsTest {
     }
     Direction direction = random.nextInt(12) == 0 ? Direction.CCW : Direction.CW;
     String wrench = "TW-" + (1 + random.nextInt(10) / 4);
-    return bench.event(wrench, torques[random.nextInt(torques.length)], "", direction, fastener);
+    String[] angles = {"", "", "30", "33", "27", "1.5", "2", "4.9", "9", "15", "80"};
+    return bench.event(
+        wrench,
+        torques[random.nextInt(torques.length)],
+        angles[random.nextInt(angles.length)],
+        direction,
+        fastener);
   }
 
   private static void person(Bench bench, Random random) {

@@ -59,12 +59,18 @@ class TruthTest {
     private final List<Bolt> bolts = new ArrayList<>();
     private final List<Integer> hits = new ArrayList<>();
     private final int passes;
+    private final boolean angle;
 
     Story(long seed, boolean window) {
+      this(seed, window, true);
+    }
+
+    Story(long seed, boolean window, boolean angle) {
+      this.angle = angle;
       random = new Random(seed);
       passes = window ? 1 : 1 + random.nextInt(2);
       String order = random.nextBoolean() ? "order = \"any\"" : "order = \"strict\"";
-      String lines = window ? "angle-min = \"20\"\nangle-max = \"70\"\n" + order : order;
+      String lines = window && angle ? "angle-min = \"20\"\nangle-max = \"70\"\n" + order : order;
       int n = 2 + random.nextInt(6);
       bench = Bench.on(Bench.group(n, passes == 1 ? lines : lines + "\n" + twoPasses()));
       for (int i = 0; i < n; i++) {
@@ -86,8 +92,8 @@ class TruthTest {
         torque = aim * (0.6 + 0.2 * random.nextDouble());
       }
       int bolt = random.nextInt(3) == 0 ? random.nextInt(bolts.size()) : nextLoose(0.9 * aim);
-      double angle = bolts.get(bolt).pull(torque, random);
-      bench.hit("TW-1", written(torque) + " N.m", written(angle), "");
+      double turned = bolts.get(bolt).pull(torque, random);
+      bench.hit("TW-1", written(torque) + " N.m", angle ? written(turned) : "", "");
       hits.add(bolt);
     }
 
@@ -135,14 +141,25 @@ class TruthTest {
     void check(long seed, int act) {
       for (int pass = 0; pass < passes; pass++) {
         assertThat(recorded(pass))
-            .as("seed %d, act %d, pass %d: %s", seed, act, pass, told())
+            .as("seed %d, act %d, pass %d:%s", seed, act, pass, told())
             .isLessThanOrEqualTo(tight(pass));
       }
     }
 
+    /** What was done and what was told, a line each. */
     private String told() {
-      Entry last = bench.log().get(bench.log().size() - 1);
-      return last instanceof Entry.TorqueTaken t ? t.judged().text() : "";
+      StringBuilder lines = new StringBuilder();
+      for (Entry entry : bench.log()) {
+        if (entry instanceof Entry.TorqueTaken t) {
+          int hit = (int) (t.event().number().getAsLong() - 1);
+          String angle = t.event().angle().map(Object::toString).orElse("no");
+          lines.append("\n" + bench.job().plan().name(hits.get(hit)) + " by " + angle);
+          lines.append(" degrees: " + t.judged().text());
+        } else if (entry instanceof Entry.Assigned a) {
+          lines.append("\nassigned: " + a.judged().text());
+        }
+      }
+      return lines.toString();
     }
   }
 
@@ -188,23 +205,22 @@ class TruthTest {
     assertThat(asked).isLessThan(acts / 10);
   }
 
-  /** A wrench that shows no angle hides the same mistakes: the angle is what finds them. */
+  /** A wrench that shows no angle hides the same mistakes, so the laws above are the angle's. */
   @Test
   void withoutAngleSomeStoriesHaveMoreOnRecordThanIsTight() {
     long hidden =
         seeds().stream()
             .filter(
                 seed -> {
-                  Random random = new Random(seed);
-                  Bench bench = Bench.on(Bench.group(4));
-                  Bolt bolt = new Bolt(random);
-                  for (int i = 0; i < 4; i++) {
-                    bolt.pull(50, random);
-                    bench.hit("50 N.m");
+                  Story story = new Story(seed, true, false);
+                  boolean more = false;
+                  for (int act = 0; act < 60 && !more; act++) {
+                    story.act();
+                    more = story.recorded(0) > story.tight(0);
                   }
-                  return bench.job().complete();
+                  return more;
                 })
             .count();
-    assertThat(hidden).isEqualTo(STORIES);
+    assertThat(hidden).isGreaterThan(STORIES / 4);
   }
 }

@@ -40,7 +40,7 @@ class LineTest {
     assertThat(Explanation.of(57, SampleEntries.torque()))
         .contains(
             "  wrench      TW-0417, its event 123",
-            "  reading     32.50 N.m, 41.2 degrees, cw",
+            "  reading     32.50 N.m, 41.2 degrees, began to turn at 3.10 N.m, cw",
             "  placed on   carrier-left/3, final pass",
             "  because     next-in-sequence",
             "  could be    carrier-right/3",
