@@ -128,7 +128,8 @@ final class ShopCommand implements Callable<Integer> {
 
   @Option(
       names = "--scan",
-      description = "Scan the label beside the fastener, which is its name, before each tightening.")
+      description =
+          "Scan the label beside the fastener, which is its name, before each tightening.")
   private boolean scan;
 
   @Option(

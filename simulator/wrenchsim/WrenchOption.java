@@ -126,7 +126,8 @@ record WrenchOption(WrenchSpec spec, Via via, boolean byClock) {
 
   private static int whole(String name, String text) {
     if (!text.matches("[0-9]{1,9}")) {
-      throw new IllegalArgumentException("%s is a whole number, but got '%s'".formatted(name, text));
+      throw new IllegalArgumentException(
+          "%s is a whole number, but got '%s'".formatted(name, text));
     }
     return Integer.parseInt(text);
   }

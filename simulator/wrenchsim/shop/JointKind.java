@@ -19,8 +19,7 @@ public record JointKind(Optional<Double> degrees, double scatter, Rehit rehit) {
   public static final double USUAL_SCATTER = 0.05;
 
   /** Joints that fit the procedure. */
-  public static final JointKind USUAL =
-      new JointKind(Optional.empty(), USUAL_SCATTER, Rehit.USUAL);
+  public static final JointKind USUAL = new JointKind(Optional.empty(), USUAL_SCATTER, Rehit.USUAL);
 
   public JointKind {
     Objects.requireNonNull(degrees, "degrees");

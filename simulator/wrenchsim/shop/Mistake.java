@@ -60,7 +60,8 @@ public record Mistake(Kind kind, Optional<String> neighbour) {
   /** Reads {@code under}, {@code over} …, {@code skip:OTHER} or {@code wrong:OTHER}. */
   public static Mistake parse(String text) {
     String[] parts = text.split(":", 2);
-    return new Mistake(kind(parts[0]), parts.length == 2 ? Optional.of(parts[1]) : Optional.empty());
+    return new Mistake(
+        kind(parts[0]), parts.length == 2 ? Optional.of(parts[1]) : Optional.empty());
   }
 
   /** The kind of this word. */

@@ -42,8 +42,7 @@ public final class Operator {
     while (true) {
       boolean mayEnd = worked;
       Optional<ExpectMessage> heard =
-          bench.awaitExpect(
-              e -> (mayEnd && e.isOver()) || person.mayAct(e), patience.idleAfter());
+          bench.awaitExpect(e -> (mayEnd && e.isOver()) || person.mayAct(e), patience.idleAfter());
       bench.assigned().forEach(person::hear);
       if (heard.isEmpty()) {
         warn.accept(whyUnfinished());

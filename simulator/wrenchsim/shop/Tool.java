@@ -12,8 +12,7 @@ public final class Tool {
   public Tool(Wrench wrench, long seed) {
     this.wrench = Objects.requireNonNull(wrench, "wrench");
     this.radio =
-        new Radio(
-            wrench.spec().life().store(), Chance.of(seed, "radio " + wrench.spec().serial()));
+        new Radio(wrench.spec().life().store(), Chance.of(seed, "radio " + wrench.spec().serial()));
   }
 
   /** The wrench. */

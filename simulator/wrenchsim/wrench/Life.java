@@ -19,8 +19,7 @@ public record Life(double wear, Optional<Restart> restart, Optional<Store> store
     Objects.requireNonNull(restart, "restart");
     Objects.requireNonNull(store, "store");
     if (!(Math.abs(wear) <= 0.2)) {
-      throw new IllegalArgumentException(
-          "the wear must lie within 0.2 either way, but is " + wear);
+      throw new IllegalArgumentException("the wear must lie within 0.2 either way, but is " + wear);
     }
   }
 }

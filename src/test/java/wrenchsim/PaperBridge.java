@@ -14,8 +14,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * A bridge played by hand: fasteners in strict order, 29.7 to 36.3 N·m, at least 5 degrees unless it is told otherwise. It
- * takes torque messages and answers with the documents' JSON.
+ * A bridge played by hand: fasteners in strict order, 29.7 to 36.3 N·m, at least 5 degrees unless
+ * it is told otherwise. It takes torque messages and answers with the documents' JSON.
  */
 public class PaperBridge {
   private final ObjectMapper mapper = new ObjectMapper();

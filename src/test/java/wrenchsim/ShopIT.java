@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.ConcurrentHashMap;
@@ -209,7 +208,9 @@ class ShopIT {
                 "TW-0502",
                 "--scan")) {
       played.client.subscribe(
-          TOPIC + "scan", 1, (topic, message) -> scans.add(new String(message.getPayload(), UTF_8)));
+          TOPIC + "scan",
+          1,
+          (topic, message) -> scans.add(new String(message.getPayload(), UTF_8)));
       played.begin();
       assertThat(simulator.status()).as(simulator.err()).isZero();
       Awaitility.await().until(() -> paper.repeats() == 4);
@@ -222,7 +223,9 @@ class ShopIT {
     try (Played played = new Played(new PaperBridge(FOUR));
         Simulator simulator = shop(truth, "--wrench", "TW-0417", "--scan")) {
       played.client.subscribe(
-          TOPIC + "scan", 1, (topic, message) -> scans.add(new String(message.getPayload(), UTF_8)));
+          TOPIC + "scan",
+          1,
+          (topic, message) -> scans.add(new String(message.getPayload(), UTF_8)));
       played.begin();
       assertThat(simulator.status()).as(simulator.err()).isZero();
       Awaitility.await().until(() -> scans.size() == 4);

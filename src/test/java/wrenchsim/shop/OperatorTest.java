@@ -57,7 +57,8 @@ class OperatorTest {
     ShopClock clock = new ShopClock(Optional.of(START), Pace.FAST);
     try (Truth truth = new Truth(Optional.of(file), System.out, Truth.Tone.SILENT)) {
       bench.hear(ExpectMessage.read(bridge.expect(true)));
-      return operator(seed, clock, bench, max, answering(bridge, bench), truth, mistakes, Habits.PLAIN)
+      return operator(
+              seed, clock, bench, max, answering(bridge, bench), truth, mistakes, Habits.PLAIN)
           .work();
     }
   }
@@ -241,8 +242,7 @@ class OperatorTest {
           @Override
           public List<byte[]> takeAll(byte[] message) {
             String event = new String(message, UTF_8).replaceAll(".*\"event\":([0-9]+).*", "$1");
-            String verdict =
-                "{\"data\":{\"wrench\":\"TW-0417\",\"event\":%s,\"effect\":\"none\"}}";
+            String verdict = "{\"data\":{\"wrench\":\"TW-0417\",\"event\":%s,\"effect\":\"none\"}}";
             return List.of(verdict.formatted(event).getBytes(UTF_8));
           }
         };

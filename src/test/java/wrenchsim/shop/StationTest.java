@@ -44,7 +44,9 @@ class StationTest {
     assertThat(work.places()).containsExactly(FOUR);
     assertThat(work.judged).isEqualTo(work.truth);
     assertThat(work.sent.get(0)).startsWith("{\"wrench\":\"TW-0417\",\"event\":1,");
-    assertThat(work.parts().states("ATR-26-0147").values()).hasSize(4).containsOnly(JointState.TIGHT);
+    assertThat(work.parts().states("ATR-26-0147").values())
+        .hasSize(4)
+        .containsOnly(JointState.TIGHT);
     work.station().ship("ATR-26-0147");
     assertThat(work.parts().states("ATR-26-0147")).isEmpty();
   }
@@ -170,8 +172,7 @@ class StationTest {
   void aWrongToolIsOneThatMustNotBeUsedThere() throws Exception {
     PaperBridge bridge = new PaperBridge(FOUR).only("hub/2", "TW-0417");
     Benchwork work = oneWrench(1).tool("TW-0502").mistake("hub/2", "wrongtool").work(bridge);
-    assertThat(work.truth.stream().map(h -> h.reading().wrench()))
-        .startsWith("TW-0417", "TW-0502");
+    assertThat(work.truth.stream().map(h -> h.reading().wrench())).startsWith("TW-0417", "TW-0502");
     assertThat(work.truth.get(1).mistake()).contains("wrongtool");
     Benchwork free =
         oneWrench(1).tool("TW-0502").mistake("hub/3", "wrongtool").work(new PaperBridge(FOUR));

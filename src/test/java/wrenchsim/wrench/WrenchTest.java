@@ -154,7 +154,8 @@ class WrenchTest {
 
   private static Reading hit(Wrench wrench, long secondsAfterStart) {
     return wrench
-        .tighten(joint(secondsAfterStart), 45, START.plusSeconds(secondsAfterStart), Optional.empty())
+        .tighten(
+            joint(secondsAfterStart), 45, START.plusSeconds(secondsAfterStart), Optional.empty())
         .reading();
   }
 
