@@ -1,6 +1,7 @@
 package wrenchsim;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -160,9 +161,13 @@ final class ShopCommand implements Callable<Integer> {
     List<LineSender> lines = new ArrayList<>();
     try (Truth truth = run.tellingAll();
         BrokerLink link = broker.link()) {
+      // What reads the messages is loaded before anybody waits for one, so that only the bridge's
+      // silence counts as silence.
+      hearExpect(new Bench(), "{\"state\":\"idle\"}".getBytes(StandardCharsets.UTF_8));
       link.listen(broker.station.expect(), bytes -> hearExpect(bench, bytes));
       link.listen(broker.station.verdict(), bytes -> hearVerdict(bench, bytes));
       Map<String, Sender> senders = senders(link, clock, lines);
+      link.open();
       Person person =
           new Person(
               rack(clock),
@@ -173,7 +178,6 @@ final class ShopCommand implements Callable<Integer> {
               new Sheets(),
               run.seed,
               Main::warn);
-      link.open();
       ShopWire wire = new ShopWire(link, broker.station, senders);
       Operator operator = new Operator(bench, person, wire, truth, patience(), Main::warn);
       Outcome outcome = operator.work();

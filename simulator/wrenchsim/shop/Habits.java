@@ -3,7 +3,8 @@ package wrenchsim.shop;
 /**
  * How a person goes about it.
  *
- * @param anyOrder whether one of several fasteners is picked by chance, not the first listed
+ * @param anyOrder whether one of several fasteners is picked by chance, not the first listed; where
+ *     a group goes in any order, any that the person has not done
  * @param gatesFirst whether what is to be confirmed or measured is waited for, though something
  *     could be tightened meanwhile
  * @param scans whether the label beside the fastener is scanned before each tightening
