@@ -2,6 +2,8 @@ package witnessmark.procedure;
 
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
 import witnessmark.toml.Section;
 
 /** Reads what binds the work on a tighten step beside its torque. */
@@ -13,7 +15,14 @@ final class CareReader {
   }
 
   Care read() {
-    return new Care(telling(), Tool.ANY, Rework.USUAL);
+    return new Care(telling(), Tool.ANY, rework());
+  }
+
+  private Rework rework() {
+    OptionalLong tries = section.integer("tries", 1, 20);
+    return new Rework(
+        section.bool("single-use").orElse(false),
+        tries.isPresent() ? OptionalInt.of((int) tries.getAsLong()) : OptionalInt.empty());
   }
 
   private Telling telling() {
