@@ -61,6 +61,7 @@ public record Assign(
         Place.named(state, taken.event(), fastener.get(), Reason.ASSIGNED_BY_PERSON);
     Optional<Wrench> wrench = Optional.ofNullable(shop.wrenches().get(taken.event().wrench()));
     Judged judged = Judge.of(state, placement, taken.event(), wrench, taken.moment());
-    return List.of(new Entry.Assigned(at, job, n, judged, by, because));
+    Optional<String> operator = taken.event().operator().or(taken::operator);
+    return List.of(new Entry.Assigned(at, job, n, judged, operator, by, because));
   }
 }

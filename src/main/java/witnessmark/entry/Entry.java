@@ -53,9 +53,19 @@ public sealed interface Entry {
   /** The log began; always entry 0. */
   record LogOpened(Instant at, String origin) implements Entry {}
 
-  /** A badge became known. */
-  record OperatorEnrolled(Instant at, String operator, String name, Optional<String> by)
-      implements Entry {}
+  /**
+   * A badge became known, or its name or roles changed.
+   *
+   * @param roles what the person may answer for; none where that was not said, which is a
+   *     technician
+   */
+  record OperatorEnrolled(
+      Instant at, String operator, String name, List<Role> roles, Optional<String> by)
+      implements Entry {
+    public OperatorEnrolled {
+      roles = roles == null ? List.of() : List.copyOf(roles);
+    }
+  }
 
   /**
    * A wrench became known, or its data were renewed.
@@ -144,6 +154,8 @@ public sealed interface Entry {
    *
    * @param nonconformity the entry that made it nonconforming
    * @param undoes stages that are pending again because of it
+   * @param role in which the person decided; empty where there were no roles yet
+   * @param concession number of the concession it is used under
    */
   record Disposed(
       Instant at,
@@ -153,6 +165,8 @@ public sealed interface Entry {
       Disposition disposition,
       List<String> undoes,
       String by,
+      Optional<Role> role,
+      Optional<String> concession,
       String because)
       implements Entry {
     public Disposed {
@@ -164,9 +178,16 @@ public sealed interface Entry {
    * A person said which fastener an event belongs to.
    *
    * @param assigns the torque event's entry
+   * @param operator whose reading it was, where that is on record
    */
   record Assigned(
-      Instant at, String job, long assigns, @JsonUnwrapped Judged judged, String by, String because)
+      Instant at,
+      String job,
+      long assigns,
+      @JsonUnwrapped Judged judged,
+      Optional<String> operator,
+      String by,
+      String because)
       implements Entry {}
 
   /**

@@ -1,35 +1,48 @@
 package witnessmark.job;
 
 import java.math.BigDecimal;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
  * How a fastener stands, as far as the record shows.
  *
  * @param done how many of its passes are done, from the first
- * @param nonconformity the entry that made it nonconforming, while no disposition closed that
- * @param nonconformingPass the pass that entry was judged against
+ * @param flaw what made it nonconforming, while no disposition closed that
  * @param rework whether it is to be loosened or replaced and then tightened anew
  * @param scrapped whether it was given up
  * @param turned degrees turned by pulls of the pass under way that ended below its band
+ * @param tries how many pulls of the pass under way failed since it was begun or disposed
+ * @param pulled whether it was tightened, well or badly, since it was last loose
  * @param last the newest entry about it
  */
 public record Condition(
     int done,
-    OptionalLong nonconformity,
-    int nonconformingPass,
+    Optional<Flaw> flaw,
     boolean rework,
     boolean scrapped,
     BigDecimal turned,
+    int tries,
+    boolean pulled,
     OptionalLong last) {
   /** Loose and untouched. */
   public static final Condition LOOSE =
       new Condition(
-          0, OptionalLong.empty(), 0, false, false, BigDecimal.ZERO, OptionalLong.empty());
+          0, Optional.empty(), false, false, BigDecimal.ZERO, 0, false, OptionalLong.empty());
 
   /** Whether a disposition is awaited. */
   public boolean nonconforming() {
-    return nonconformity.isPresent();
+    return flaw.isPresent();
+  }
+
+  /** The entry that made it nonconforming, while no disposition closed that. */
+  public OptionalLong nonconformity() {
+    return flaw.isPresent() ? OptionalLong.of(flaw.get().entry()) : OptionalLong.empty();
+  }
+
+  /** The pass that entry was judged against. */
+  public int nonconformingPass() {
+    return flaw.map(Flaw::pass).orElse(0);
   }
 
   /** Whether the pass stands: done, and nothing open about the fastener. */
@@ -39,55 +52,78 @@ public record Condition(
 
   /** Whether it has been tightened at all, well or badly. */
   public boolean touched() {
-    return done > 0 || nonconforming();
+    return done > 0 || nonconforming() || pulled;
+  }
+
+  /** How many pulls of that pass have failed. */
+  public int tries(int pass) {
+    return done == pass ? tries : 0;
   }
 
   Condition at(long entry) {
     return new Condition(
-        done, nonconformity, nonconformingPass, rework, scrapped, turned, OptionalLong.of(entry));
+        done, flaw, rework, scrapped, turned, tries, pulled, OptionalLong.of(entry));
   }
 
   Condition credited(int pass) {
-    return new Condition(
-        pass + 1, nonconformity, nonconformingPass, false, scrapped, BigDecimal.ZERO, last);
+    return new Condition(pass + 1, flaw, false, scrapped, BigDecimal.ZERO, 0, pulled, last);
   }
 
   Condition atMost(int passes) {
-    return new Condition(
-        Math.min(done, passes),
-        nonconformity,
-        nonconformingPass,
-        rework,
-        scrapped,
-        done > passes ? BigDecimal.ZERO : turned,
-        last);
+    return done > passes
+        ? new Condition(passes, flaw, rework, scrapped, BigDecimal.ZERO, 0, pulled, last)
+        : this;
   }
 
   Condition turned(BigDecimal degrees) {
-    return new Condition(done, nonconformity, nonconformingPass, rework, scrapped, degrees, last);
+    return new Condition(done, flaw, rework, scrapped, degrees, tries, pulled, last);
   }
 
-  Condition failed(long entry, int pass) {
+  Condition tried() {
+    return new Condition(done, flaw, rework, scrapped, turned, tries + 1, pulled, last);
+  }
+
+  Condition pulled(boolean tight) {
+    return new Condition(done, flaw, rework, scrapped, turned, tries, tight, last);
+  }
+
+  /** One that is loose already stays so until somebody has decided. */
+  Condition failed(Flaw found) {
+    Flaw worst = flaw.filter(Flaw::loose).isPresent() ? found.loosened() : found;
     return new Condition(
-        done, OptionalLong.of(entry), pass, rework, scrapped, BigDecimal.ZERO, last);
+        done, Optional.of(worst), rework, scrapped, BigDecimal.ZERO, 0, pulled, last);
+  }
+
+  /** What is conceded is how it stood; once that is gone, it cannot be. */
+  Condition undone(int pass) {
+    return new Condition(
+        done,
+        flaw.map(f -> f.pass() >= pass ? f.loosened() : f),
+        rework,
+        scrapped,
+        turned,
+        tries,
+        pulled,
+        last);
   }
 
   Condition toRework() {
-    return new Condition(0, OptionalLong.empty(), 0, true, scrapped, BigDecimal.ZERO, last);
+    return new Condition(0, Optional.empty(), true, scrapped, BigDecimal.ZERO, 0, false, last);
   }
 
   Condition conceded() {
     return new Condition(
-        Math.max(done, nonconformingPass + 1),
-        OptionalLong.empty(),
-        0,
+        Math.max(done, nonconformingPass() + 1),
+        Optional.empty(),
         false,
         scrapped,
         BigDecimal.ZERO,
+        0,
+        pulled,
         last);
   }
 
   Condition scrap() {
-    return new Condition(done, nonconformity, nonconformingPass, rework, true, turned, last);
+    return new Condition(done, flaw, rework, true, turned, tries, pulled, last);
   }
 }

@@ -28,11 +28,12 @@ final class JobFold {
   }
 
   static JobState torque(JobState job, long n, Entry.TorqueTaken entry) {
-    return judged(job, n, entry.judged()).withNamed(Optional.empty());
+    Optional<String> hand = entry.event().operator().or(entry::operator);
+    return judged(job, n, entry.judged(), hand).withNamed(Optional.empty());
   }
 
   static JobState assigned(JobState job, long n, Entry.Assigned entry) {
-    return judged(settle(job, entry.assigns()), n, entry.judged());
+    return judged(settle(job, entry.assigns()), n, entry.judged(), entry.operator());
   }
 
   static JobState setAside(JobState job, Entry.SetAside entry) {
@@ -51,7 +52,7 @@ final class JobFold {
     return undo(job.with(fastener, changed), entry.undoes());
   }
 
-  private static JobState judged(JobState job, long n, Judged judged) {
+  private static JobState judged(JobState job, long n, Judged judged, Optional<String> hand) {
     if (judged.effect() == Effect.ASKS) {
       return question(job, n);
     }
@@ -60,20 +61,35 @@ final class JobFold {
     }
     int fastener = job.plan().fastener(judged.fastener().get()).orElseThrow();
     int pass = judged.pass().flatMap(p -> job.plan().stage(fastener, p)).map(Stage::pass).orElse(0);
-    Condition condition = job.condition(fastener).at(n);
+    Condition condition = job.condition(fastener).at(n).pulled(true);
     Condition changed =
         switch (judged.effect()) {
           case CREDITED -> condition.credited(pass);
-          case AGAIN -> pulled(condition.atMost(pass), judged);
-          case NONCONFORMING -> condition.failed(n, pass);
-          case LOOSENED -> condition.atMost(0).turned(BigDecimal.ZERO);
+          case AGAIN -> turned(tried(condition.atMost(pass), judged), judged);
+          case NONCONFORMING -> failed(condition, new Flaw(n, pass, judged.verdict(), hand, false));
+          case LOOSENED -> loose(condition);
           case RECHECKED, NONE, ASKS -> condition;
         };
     return undo(job.with(fastener, changed), judged.undoes());
   }
 
+  private static Condition loose(Condition condition) {
+    return condition.atMost(0).turned(BigDecimal.ZERO).pulled(false).undone(0);
+  }
+
+  /** Without a verdict it was a loosening that made it nonconforming. */
+  private static Condition failed(Condition condition, Flaw flaw) {
+    return flaw.verdict().isPresent() ? condition.failed(flaw) : loose(condition.failed(flaw));
+  }
+
+  private static Condition tried(Condition condition, Judged judged) {
+    return judged.verdict().filter(v -> v != Verdict.IN_BAND).isPresent()
+        ? condition.tried()
+        : condition;
+  }
+
   /** A pull that ended below the band has turned the fastener all the same. */
-  private static Condition pulled(Condition condition, Judged judged) {
+  private static Condition turned(Condition condition, Judged judged) {
     boolean counts =
         judged.verdict().equals(Optional.of(Verdict.UNDER_TORQUE)) && judged.objections().isEmpty();
     return counts && judged.angleTotal().isPresent()
@@ -113,7 +129,9 @@ final class JobFold {
       }
       if (stage.step() instanceof TightenStep step) {
         job.fastenersOf(step)
-            .forEach(f -> conditions.set(f, conditions.get(f).atMost(stage.pass())));
+            .forEach(
+                f ->
+                    conditions.set(f, conditions.get(f).atMost(stage.pass()).undone(stage.pass())));
       } else {
         gates.remove(stage.step().id());
       }

@@ -50,7 +50,7 @@ public final class Judge {
             : placement.stage().flatMap(s -> verdict(placement.reason(), s, event, total));
     Effect effect = effect(job, placement, event, objections, verdict);
     List<String> undoes =
-        effect == Effect.LOOSENED
+        loosens(placement, event)
             ? Undo.of(job, placement.fastener().getAsInt()).stream().map(Stage::key).toList()
             : List.of();
     Optional<AngleBand> window =
@@ -120,8 +120,8 @@ public final class Judge {
       List<Objection> objections,
       Optional<Verdict> verdict) {
     if (event.direction() == Direction.CCW) {
-      if (placement.fastener().isPresent()) {
-        return Effect.LOOSENED;
+      if (loosens(placement, event)) {
+        return Spent.byLoosening(job, placement) ? Effect.NONCONFORMING : Effect.LOOSENED;
       }
       return placement.reason() == Reason.LOOSENED_WHICH && !placement.alternatives().isEmpty()
           ? Effect.ASKS
@@ -136,7 +136,12 @@ public final class Judge {
     boolean again = placement.reason() == Reason.HIT_AGAIN;
     return switch (verdict.get()) {
       case OVER_TORQUE, ANGLE_HIGH -> Effect.NONCONFORMING;
-      case UNDER_TORQUE, ANGLE_LOW, UNDECIDED -> waits(placement) ? Effect.NONE : Effect.AGAIN;
+      case UNDER_TORQUE, ANGLE_LOW, UNDECIDED -> {
+        if (waits(placement)) {
+          yield Effect.NONE;
+        }
+        yield Spent.byTrying(job, placement) ? Effect.NONCONFORMING : Effect.AGAIN;
+      }
       case IN_BAND -> {
         if (waits(placement) || (again && !objections.isEmpty())) {
           yield Effect.NONE;
@@ -147,6 +152,10 @@ public final class Judge {
         yield objections.isEmpty() ? Effect.CREDITED : Effect.AGAIN;
       }
     };
+  }
+
+  private static boolean loosens(Placement placement, TorqueEvent event) {
+    return event.direction() == Direction.CCW && placement.fastener().isPresent();
   }
 
   private static boolean pulledBefore(Angle total, TorqueEvent event) {
