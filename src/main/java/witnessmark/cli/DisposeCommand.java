@@ -22,7 +22,7 @@ import witnessmark.entry.Disposition;
     },
     footer = {
       "",
-      "Example:  witnessmark dispose J-4 pivot/1 --as replace --by badge-07 --because \"new bolt\""
+      "Example:  witnessmark dispose J-4 pivot/1 --as replace --by badge-11 --because \"new bolt\""
     })
 final class DisposeCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
