@@ -63,7 +63,14 @@ public record Assign(
     Judged judged = Decide.assigned(shop, then, taken, fastener.get());
     Entry.Assigned assigned =
         new Entry.Assigned(
-            at, job, n, known ? Optional.empty() : Optional.of(taken.place()), judged, by, because);
+            at,
+            job,
+            n,
+            known ? Optional.empty() : Optional.of(taken.place()),
+            judged,
+            taken.event().operator().or(taken::operator),
+            by,
+            because);
     List<Entry> entries = new ArrayList<>(List.of(assigned));
     JobState changed = shop.after(shop.size(), assigned).jobs().get(job);
     entries.addAll(Rereading.of(shop, changed, n, shop.size(), at));

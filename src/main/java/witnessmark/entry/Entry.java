@@ -55,9 +55,19 @@ public sealed interface Entry {
   /** The log began; always entry 0. */
   record LogOpened(Instant at, String origin) implements Entry {}
 
-  /** A badge became known. */
-  record OperatorEnrolled(Instant at, String operator, String name, Optional<String> by)
-      implements Entry {}
+  /**
+   * A badge became known, or its name or roles changed.
+   *
+   * @param roles what the person may answer for; none where that was not said, which is a
+   *     technician
+   */
+  record OperatorEnrolled(
+      Instant at, String operator, String name, List<Role> roles, Optional<String> by)
+      implements Entry {
+    public OperatorEnrolled {
+      roles = roles == null ? List.of() : List.copyOf(roles);
+    }
+  }
 
   /**
    * A wrench became known, or its data were renewed.
@@ -152,6 +162,8 @@ public sealed interface Entry {
    *
    * @param nonconformity the entry that made it nonconforming
    * @param undoes stages that are pending again because of it
+   * @param role in which the person decided; empty where there were no roles yet
+   * @param concession number of the concession it is used under
    */
   record Disposed(
       Instant at,
@@ -161,6 +173,8 @@ public sealed interface Entry {
       Disposition disposition,
       List<String> undoes,
       String by,
+      Optional<Role> role,
+      Optional<String> concession,
       String because)
       implements Entry {
     public Disposed {
@@ -173,6 +187,7 @@ public sealed interface Entry {
    *
    * @param assigns the torque event's entry
    * @param moment where the event stands in the job, for one that was not in it before
+   * @param operator whose reading it was, where that is on record
    */
   record Assigned(
       Instant at,
@@ -180,6 +195,7 @@ public sealed interface Entry {
       long assigns,
       Optional<Instant> moment,
       @JsonUnwrapped Judged judged,
+      Optional<String> operator,
       String by,
       String because)
       implements Entry {}

@@ -83,17 +83,18 @@ final class JobFold {
     }
     int fastener = job.plan().fastener(judged.fastener().get()).orElseThrow();
     int pass = judged.pass().flatMap(p -> job.plan().stage(fastener, p)).map(Stage::pass).orElse(0);
-    Condition condition = job.condition(fastener).at(n);
+    Condition condition = job.condition(fastener).at(n).pulled(true);
     Condition changed =
         switch (judged.effect()) {
           case CREDITED -> condition.credited(pass);
-          case AGAIN -> pulled(condition.atMost(pass), judged, act);
-          case NONCONFORMING -> condition.failed(n, pass);
+          case AGAIN -> turned(tried(condition.atMost(pass), judged), judged, act);
+          case NONCONFORMING ->
+              failed(condition, new Flaw(n, pass, judged.verdict(), hand(act), false));
           case LOOSENED -> condition.loosened();
           case RECHECKED, NONE, ASKS -> condition;
         };
     Condition held =
-        judged.effect() == Effect.LOOSENED
+        loosens(judged)
             ? changed
             : Pull.of(act, judged, pass).map(p -> held(changed, judged, p)).orElse(changed);
     return undo(job.with(fastener, held), judged.undoes());
@@ -109,8 +110,32 @@ final class JobFold {
     return condition.pulled(Optional.of(fresh ? newest.after(before) : newest.again(before)));
   }
 
+  private static boolean loosens(Judged judged) {
+    return judged.effect() == Effect.LOOSENED
+        || (judged.effect() == Effect.NONCONFORMING && judged.verdict().isEmpty());
+  }
+
+  /** Whose reading it was. */
+  private static Optional<String> hand(Act act) {
+    if (act.entry() instanceof Entry.TorqueTaken t) {
+      return t.event().operator().or(t::operator);
+    }
+    return act.entry() instanceof Entry.Assigned a ? a.operator() : Optional.empty();
+  }
+
+  /** Without a verdict it was a loosening that made it nonconforming. */
+  private static Condition failed(Condition condition, Flaw flaw) {
+    return flaw.verdict().isPresent() ? condition.failed(flaw) : condition.failed(flaw).loosened();
+  }
+
+  private static Condition tried(Condition condition, Judged judged) {
+    return judged.verdict().filter(v -> v != Verdict.IN_BAND).isPresent()
+        ? condition.tried()
+        : condition;
+  }
+
   /** A pull that ended below the band, or perhaps did, has turned the fastener all the same. */
-  private static Condition pulled(Condition condition, Judged judged, Act act) {
+  private static Condition turned(Condition condition, Judged judged, Act act) {
     boolean counts =
         judged
                 .verdict()
@@ -146,7 +171,9 @@ final class JobFold {
       }
       if (stage.step() instanceof TightenStep step) {
         job.fastenersOf(step)
-            .forEach(f -> conditions.set(f, conditions.get(f).atMost(stage.pass())));
+            .forEach(
+                f ->
+                    conditions.set(f, conditions.get(f).atMost(stage.pass()).undone(stage.pass())));
       } else {
         gates.remove(stage.step().id());
       }

@@ -93,7 +93,7 @@ public record Shop(
     if (entry instanceof Entry.OperatorEnrolled e) {
       return new Shop(
           size,
-          put(operators, e.operator(), new Operator(e.operator(), e.name())),
+          put(operators, e.operator(), new Operator(e.operator(), e.name(), e.roles())),
           wrenches,
           procedures,
           jobs,

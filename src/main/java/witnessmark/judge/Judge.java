@@ -52,9 +52,9 @@ public final class Judge {
     Optional<Angle> total = total(job, placement, event);
     Optional<Verdict> verdict = ruling.map(r -> verdict(r, placement.stage().orElseThrow(), total));
     boolean maybeTooTight = ruling.filter(r -> r.side() == Side.ABOVE).isPresent();
-    Effect effect = effect(placement, event, objections, verdict, maybeTooTight);
+    Effect effect = effect(job, placement, event, objections, verdict, maybeTooTight);
     List<String> undoes =
-        effect == Effect.LOOSENED
+        loosens(placement, event)
             ? Undo.of(job, placement.fastener().getAsInt()).stream().map(Stage::key).toList()
             : List.of();
     Optional<AngleBand> window =
@@ -149,14 +149,15 @@ public final class Judge {
   }
 
   private static Effect effect(
+      JobState job,
       Placement placement,
       TorqueEvent event,
       List<Objection> objections,
       Optional<Verdict> verdict,
       boolean maybeTooTight) {
     if (event.direction() == Direction.CCW) {
-      if (placement.fastener().isPresent()) {
-        return Effect.LOOSENED;
+      if (loosens(placement, event)) {
+        return Spent.byLoosening(job, placement) ? Effect.NONCONFORMING : Effect.LOOSENED;
       }
       return placement.reason() == Reason.LOOSENED_WHICH && !placement.alternatives().isEmpty()
           ? Effect.ASKS
@@ -171,8 +172,8 @@ public final class Judge {
     boolean again = placement.reason().again();
     return switch (verdict.get()) {
       case OVER_TORQUE, ANGLE_HIGH -> Effect.NONCONFORMING;
-      case UNDECIDED -> maybeTooTight ? Effect.NONCONFORMING : again(placement);
-      case UNDER_TORQUE, ANGLE_LOW -> again(placement);
+      case UNDECIDED -> maybeTooTight ? Effect.NONCONFORMING : again(job, placement);
+      case UNDER_TORQUE, ANGLE_LOW -> again(job, placement);
       case IN_BAND -> {
         if (waits(placement) || (again && !objections.isEmpty())) {
           yield Effect.NONE;
@@ -185,13 +186,20 @@ public final class Judge {
     };
   }
 
-  private static Effect again(Placement placement) {
-    return waits(placement) ? Effect.NONE : Effect.AGAIN;
+  private static Effect again(JobState job, Placement placement) {
+    if (waits(placement)) {
+      return Effect.NONE;
+    }
+    return Spent.byTrying(job, placement) ? Effect.NONCONFORMING : Effect.AGAIN;
   }
 
   /** Whether the next pull goes on from where this one ended. */
   private static boolean goesOn(Optional<Verdict> verdict) {
     return verdict.filter(v -> v == Verdict.UNDER_TORQUE || v == Verdict.UNDECIDED).isPresent();
+  }
+
+  private static boolean loosens(Placement placement, TorqueEvent event) {
+    return event.direction() == Direction.CCW && placement.fastener().isPresent();
   }
 
   private static boolean pulledBefore(Angle total, TorqueEvent event) {

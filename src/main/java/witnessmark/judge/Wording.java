@@ -154,11 +154,24 @@ public final class Wording {
           j.verdict().equals(Optional.of(Verdict.UNDECIDED))
               ? " Not accepted: tighten it again, nearer the target."
               : " Not accepted: tighten it again.";
-      case NONCONFORMING -> " Nonconforming: stop here, somebody must decide (dispose).";
+      case NONCONFORMING ->
+          spent(j) + " Nonconforming: stop here, somebody must decide (dispose)." + undone;
       case LOOSENED -> " It is pending again." + undone;
       case RECHECKED -> " It stands as it was.";
       case ASKS, NONE -> " Nothing is credited.";
     };
+  }
+
+  /** Why a reading that is not too much makes the fastener nonconforming. */
+  private static String spent(Judged j) {
+    return j.verdict()
+        .map(
+            v ->
+                switch (v) {
+                  case UNDER_TORQUE, ANGLE_LOW, UNDECIDED -> " That was the last try allowed.";
+                  case OVER_TORQUE, ANGLE_HIGH, IN_BAND -> "";
+                })
+        .orElse(" It may be used only once.");
   }
 
   static String objection(Objection objection, TorqueEvent event) {

@@ -2,6 +2,8 @@ package witnessmark.procedure;
 
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
 import witnessmark.toml.Section;
 import witnessmark.torque.Digits;
 
@@ -14,7 +16,14 @@ final class CareReader {
   }
 
   Care read() {
-    return new Care(telling(), new ToolReader(section).read(), Rework.USUAL);
+    return new Care(telling(), new ToolReader(section).read(), rework());
+  }
+
+  private Rework rework() {
+    OptionalLong tries = section.integer("tries", 1, 20);
+    return new Rework(
+        section.bool("single-use").orElse(false),
+        tries.isPresent() ? OptionalInt.of((int) tries.getAsLong()) : OptionalInt.empty());
   }
 
   private Telling telling() {

@@ -75,6 +75,7 @@ final class StepReader {
                 t ->
                     Written.checked(
                         section, "statement", t, x -> Prose.lines("statement", x, PROSE)));
+    boolean renew = section.bool("renew").orElse(false);
     if (!head.complete() || statement.isEmpty()) {
       return Optional.empty();
     }
@@ -84,6 +85,7 @@ final class StepReader {
             head.title().get(),
             head.after(),
             statement.get(),
+            renew,
             head.note(),
             head.picture()));
   }

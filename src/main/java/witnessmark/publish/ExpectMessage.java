@@ -7,6 +7,7 @@ import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import witnessmark.entry.Rule;
+import witnessmark.job.Choices;
 import witnessmark.job.Due;
 import witnessmark.job.JobState;
 import witnessmark.procedure.AttestStep;
@@ -47,6 +48,14 @@ final class ExpectMessage {
       ObjectNode item = expect.addObject();
       item.put("fastener", job.plan().name(f));
       item.put("entry", job.condition(f).nonconformity().orElseThrow());
+      ArrayNode dispositions = item.putArray("dispositions");
+      Choices.of(job, f)
+          .forEach(
+              (disposition, role) ->
+                  dispositions
+                      .addObject()
+                      .put("disposition", disposition.code())
+                      .put("role", role.code()));
     }
     due.questions().forEach(n -> expect.addObject().put("entry", n));
     due.stages().forEach(stage -> stage(expect, job, stage));

@@ -86,6 +86,8 @@ public record Line(List<String> cells) {
       c.set(
           "text",
           e.disposition().code()
+              + e.concession().map(n -> " under concession " + n).orElse("")
+              + e.role().map(r -> ", decided as " + r.code()).orElse("")
               + ": "
               + e.because()
               + " (nonconformity of entry "

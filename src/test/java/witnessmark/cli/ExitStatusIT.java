@@ -63,6 +63,14 @@ class ExitStatusIT {
                 assertThat(e.err())
                     .startsWith(
                         "unknown decision \"bin\"; allowed are rework, replace, use-as-is, scrap\n"));
+    assertThat(program.run("operator", "enrol", "badge-12", "--role", "boss"))
+        .satisfies(
+            e -> assertThat(e.status()).isEqualTo(2),
+            e ->
+                assertThat(e.err())
+                    .startsWith(
+                        "unknown role \"boss\"; allowed are technician, second, quality\n"
+                            + "Usage: witnessmark operator enrol "));
   }
 
   @Test

@@ -112,7 +112,9 @@ class ByHandMqttIT {
         {"station":"bench-1","state":"dispose","job":"J-5","unit":"ATR-26-0147","procedure":"RAM-210","revision":"C",
          "done":1,"total":6,
          "text":"carrier-left/3 is nonconforming: leave it as it is until somebody has decided (dispose).",
-         "expect":[{"fastener":"carrier-left/3","entry":9}]}
+         "expect":[{"fastener":"carrier-left/3","entry":9,"dispositions":[
+           {"disposition":"rework","role":"technician"},{"disposition":"replace","role":"technician"},
+           {"disposition":"use-as-is","role":"quality"},{"disposition":"scrap","role":"quality"}]}]}
         """);
     shop.run(
         "dispose", "J-5", "carrier-left/3", "--as", "rework", "--by", "badge-11", "--because", "x");

@@ -22,7 +22,8 @@ public final class SampleEntries {
   public static List<Entry> all() {
     return List.of(
         new Entry.LogOpened(AT, "witnessmark.local/log/00112233445566aa"),
-        new Entry.OperatorEnrolled(AT, "badge-07", "first bench", Optional.empty()),
+        new Entry.OperatorEnrolled(
+            AT, "badge-07", "first bench", List.of(Role.TECHNICIAN, Role.SECOND), Optional.empty()),
         new Entry.WrenchEnrolled(
             AT,
             "TW-0417",
@@ -54,8 +55,10 @@ public final class SampleEntries {
             Disposition.USE_AS_IS,
             List.of("pinch:final"),
             "badge-07",
-            "concession 12"),
-        new Entry.Assigned(AT, "J-5", 9, Optional.of(AT), judged(), "badge-07", "I saw it"),
+            Optional.of(Role.QUALITY),
+            Optional.of("C-12"),
+            "looked at it"),
+        new Entry.Assigned(AT, "J-5", 9, Optional.of(AT), judged(), BY, "badge-07", "I saw it"),
         new Entry.Reread(AT, "J-5", 9, 12, judged()),
         new Entry.SetAside(AT, "J-5", 9, "badge-07", "test rig"),
         torque(),

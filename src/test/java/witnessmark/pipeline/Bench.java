@@ -16,6 +16,7 @@ import witnessmark.desk.OpenJob;
 import witnessmark.desk.Release;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
+import witnessmark.entry.Role;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
 import witnessmark.procedure.ProcedureFile;
@@ -36,11 +37,14 @@ public final class Bench implements Cloneable {
   private long number;
   private String job;
 
-  /** A shop with a badge, two wrenches of 20 to 100 N.m (TW-1, TW-2), and an open job. */
+  /**
+   * A shop of one person who answers for quality, too, two wrenches of 20 to 100 N.m (TW-1, TW-2),
+   * and an open job.
+   */
   public static Bench on(String procedure) {
     Bench bench = new Bench();
     bench.add(new Entry.LogOpened(START, "witnessmark.local/log/test"));
-    bench.person(new EnrolOperator("badge-07", "bench 1", Optional.empty()));
+    bench.enrol("badge-07", Role.TECHNICIAN, Role.QUALITY);
     bench.person(wrench("TW-1"));
     bench.person(wrench("TW-2"));
     bench.person(
@@ -49,6 +53,10 @@ public final class Bench implements Cloneable {
     bench.person(new OpenJob(id, Optional.empty(), "ATR-26-0147", STATION, Optional.empty()));
     bench.job = bench.shop.active(STATION).orElseThrow().job();
     return bench;
+  }
+
+  public void enrol(String badge, Role... roles) {
+    person(new EnrolOperator(badge, Optional.empty(), List.of(roles), Optional.empty()));
   }
 
   public static EnrolWrench wrench(String serial) {

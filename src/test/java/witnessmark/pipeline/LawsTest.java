@@ -20,9 +20,12 @@ import witnessmark.desk.EnrolWrench;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
+import witnessmark.entry.Judged;
+import witnessmark.job.Choices;
 import witnessmark.job.Condition;
 import witnessmark.job.Due;
 import witnessmark.job.JobState;
+import witnessmark.job.Plan;
 import witnessmark.job.Shop;
 import witnessmark.job.Undo;
 import witnessmark.procedure.Stage;
@@ -61,6 +64,30 @@ class LawsTest {
     boolean closed = closes(bench);
     Standing standing = Standing.of(bench.log(), bench.jobName());
     assertThat(closed).as("seed %d", seed).isEqualTo(standing.complete(job.plan()));
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void noFastenerIsUsedTwiceTriedWithoutEndOrTightenedBeforeWhatIsUsedUpIsRenewed(long seed) {
+    Bench bench = finished(seed);
+    Plan plan = bench.job().plan();
+    closes(bench);
+    assertThat(Wearing.wrong(bench.log(), plan)).as("seed %d", seed).isEmpty();
+  }
+
+  /** The law above says nothing of what never happens. */
+  @Test
+  void someFastenersAreSpentByLooseningAndSomeByTrying() {
+    List<Judged> stopped =
+        seeds().stream()
+            .flatMap(seed -> finished(seed).log().stream())
+            .filter(Entry.TorqueTaken.class::isInstance)
+            .map(e -> ((Entry.TorqueTaken) e).judged())
+            .filter(j -> j.effect() == Effect.NONCONFORMING)
+            .toList();
+    assertThat(stopped).anyMatch(j -> j.verdict().isEmpty());
+    assertThat(stopped).anyMatch(j -> j.verdict().equals(Optional.of(Verdict.UNDER_TORQUE)));
+    assertThat(stopped).anyMatch(j -> j.undoes().contains("locker"));
   }
 
   @ParameterizedTest
@@ -254,7 +281,9 @@ class LawsTest {
     String job = bench.jobName();
     if (!due.nonconforming().isEmpty()) {
       String fastener = bench.job().plan().name(due.nonconforming().get(0));
-      bench.person(new Dispose(job, fastener, Disposition.REWORK, "badge-07", "x"));
+      Disposition first =
+          Choices.of(bench.job(), due.nonconforming().get(0)).keySet().iterator().next();
+      bench.person(new Dispose(job, fastener, first, "badge-07", "x"));
     } else if (!due.questions().isEmpty()) {
       long n = due.questions().get(0);
       Entry.TorqueTaken asks = (Entry.TorqueTaken) bench.log().get((int) n);
@@ -264,7 +293,7 @@ class LawsTest {
       String target = step.passes().get(stage.pass()).target().orElseThrow().toString();
       bench.hit("TW-1", target, "30", bench.job().plan().name(bench.job().next(stage).get(0)));
     } else {
-      bench.person(new Attest(job, "wire", "badge-07"));
+      bench.person(new Attest(job, due.stages().get(0).step().id(), "badge-07"));
     }
   }
 
@@ -280,14 +309,26 @@ class LawsTest {
     String wire =
         "[[step]]\nid = \"wire\"\nkind = \"attest\"\ntitle = \"Wire\"\nstatement = \"Fitted.\"\n"
             + "after = [\"a\"]\n";
-    return Bench.group(1 + random.nextInt(3), order)
-        + Bench.step("b", 1 + random.nextInt(3), random.nextBoolean() ? two : "after = [\"a\"]")
+    return Bench.head()
+        + wire.replace("wire", "locker").replace("after = [\"a\"]", "renew = true")
+        + Bench.step("a", 1 + random.nextInt(3), order, "after = [\"locker\"]", wear(random))
+        + Bench.step(
+            "b",
+            1 + random.nextInt(3),
+            wear(random),
+            random.nextBoolean() ? two : "after = [\"a\"]")
         + wire
         + Bench.step(
             "c",
             2,
             random.nextBoolean() ? "acceptance = \"guarded\"" : "acceptance = \"simple\"",
             random.nextBoolean() ? "after = []" : "after = [\"wire\", \"b\"]");
+  }
+
+  private static String wear(Random random) {
+    return (random.nextBoolean() ? "single-use = true\n" : "")
+        + (random.nextBoolean() ? "tries = " + (1 + random.nextInt(3)) + "\n" : "")
+        + (random.nextInt(3) == 0 ? "criticality = \"danger\"" : "");
   }
 
   private static TorqueEvent event(Bench bench, Random random) {
@@ -313,7 +354,8 @@ class LawsTest {
   private static void person(Bench bench, Random random) {
     Command command =
         switch (random.nextInt(3)) {
-          case 0 -> new Attest(bench.jobName(), "wire", "badge-07");
+          case 0 ->
+              new Attest(bench.jobName(), random.nextBoolean() ? "wire" : "locker", "badge-07");
           case 1 -> {
             int f = random.nextInt(bench.job().plan().fasteners());
             Disposition[] all = {Disposition.REWORK, Disposition.REPLACE, Disposition.USE_AS_IS};

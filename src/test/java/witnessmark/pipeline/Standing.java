@@ -93,6 +93,10 @@ final class Standing {
             && j.verdict().get() != Verdict.IN_BAND
             && j.effect() != Effect.NONE;
     if (j.effect() == Effect.NONCONFORMING) {
+      if (j.verdict().isEmpty()) {
+        forget(fastener);
+        j.undoes().forEach(this::undo);
+      }
       open.add(fastener);
       passes.put(fastener, upTo(fastener, j.pass().get()));
     } else if (j.effect() == Effect.LOOSENED) {

@@ -377,8 +377,8 @@ class ProcedureFileFaultsTest {
             + " ends are allowed",
         "p.toml:15:1: unknown key \"statement\" in step; allowed are acceptance, adapter, after, angle-max, angle-min, angle-scatter,"
             + " criticality, fasteners, guard, id, kind, max, min, note, order, pass, pattern, picture,"
-            + " positions, property-class, recheck-angle, seconds-between, steps-in-band, surface, thread, title,"
-            + " tolerance, torque, wrench-kind, wrenches");
+            + " positions, property-class, recheck-angle, seconds-between, single-use, steps-in-band, surface, thread, title,"
+            + " tolerance, torque, tries, wrench-kind, wrenches");
   }
 
   @Test
@@ -388,6 +388,22 @@ class ProcedureFileFaultsTest {
         "p.toml:12:1: recheck-angle -1 is out of range; 0 to 90 is allowed",
         "p.toml:13:1: angle-scatter 0 is out of range; 0.1 to 100 is allowed",
         "p.toml:14:1: seconds-between 61 is out of range; 0 to 60 is allowed");
+  }
+
+  @Test
+  void what_may_follow_a_bad_tightening_is_a_yes_and_a_small_number() {
+    order(
+        "fasteners = 1\nsingle-use = \"yes\"\ntries = 0\n",
+        "p.toml:12:1: \"single-use\" is not true or false; write true or false",
+        "p.toml:13:1: tries 0 is out of range; 1 to 20 is allowed");
+    order(
+        "fasteners = 1\ntries = \"3\"\n",
+        "p.toml:12:1: \"tries\" is not a whole number; write a whole number");
+    faults(
+        HEADER + ATTEST + "id = \"wire\"\nrenew = 1\ntries = 3\n",
+        "p.toml:10:1: \"renew\" is not true or false; write true or false",
+        "p.toml:11:1: unknown key \"tries\" in step; allowed are after, id, kind, note, picture, renew,"
+            + " statement, title");
   }
 
   @Test

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import witnessmark.torque.Adapter;
 import witnessmark.torque.Angle;
@@ -56,7 +57,7 @@ class ProcedureFileTest {
                 new Joint(Optional.of("M8x1.25"), Optional.of("8.8"), Optional.of("zinc, dry")),
                 List.of("TW-0417"),
                 Criticality.DANGER,
-                Care.USUAL,
+                new Care(Telling.USUAL, Tool.ANY, new Rework(true, OptionalInt.of(3))),
                 Optional.of("Support the axle."),
                 Optional.of("pictures/cross.png")));
     assertThat(procedure.step("pivot"))
@@ -104,6 +105,7 @@ class ProcedureFileTest {
                 "Safety wire",
                 Optional.empty(),
                 "Both pivot bolts are safety-wired, wire pulling to tighten.",
+                false,
                 Optional.empty(),
                 Optional.empty()));
     assertThat(procedure.step("belt"))

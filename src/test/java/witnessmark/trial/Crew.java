@@ -7,6 +7,7 @@ import java.util.Optional;
 import witnessmark.desk.Command;
 import witnessmark.desk.EnrolOperator;
 import witnessmark.desk.EnrolWrench;
+import witnessmark.entry.Role;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Torque;
 
@@ -19,7 +20,9 @@ final class Crew {
   static List<Command> enrol(Scene scene) {
     List<Command> all = new ArrayList<>();
     all.add(new EnrolOperator("badge-07", "bench", Optional.empty()));
-    all.add(new EnrolOperator(QUALITY, "quality", Optional.empty()));
+    all.add(
+        new EnrolOperator(
+            QUALITY, Optional.of("quality"), List.of(Role.QUALITY), Optional.empty()));
     scene.wrenches().stream()
         .filter(w -> scene.enrolled().contains(w.serial()))
         .forEach(
