@@ -24,6 +24,9 @@ import witnessmark.wrench.Wrench;
 
 /** Decides what one arrival puts on record. Pure: the shop as it stands and the arrival decide. */
 public final class Step {
+  private static final String NO_NUMBER =
+      " The wrench sent no event number, so a repeat could not be told for sure.";
+
   private static final Duration AHEAD = Duration.ofMinutes(5);
   private static final Duration BEHIND = Duration.ofDays(30);
 
@@ -84,7 +87,7 @@ public final class Step {
             Optional.ofNullable(shop.operatorAt().get(station))
                 .filter(o -> event.operator().isEmpty()),
             job.map(JobState::job),
-            judged);
+            event.number().isPresent() ? judged : judged.withText(judged.text() + NO_NUMBER));
     return new Outcome(List.of(entry), Optional.of(event), false);
   }
 

@@ -113,12 +113,21 @@ public final class Publisher implements AutoCloseable {
         drop();
       }
     } while (!last);
+    goodbye();
     try {
       keep(Duration.ZERO);
     } catch (LedgerException e) {
       LOG.atWarn().log("how far was published cannot be kept", e);
     }
     drop();
+  }
+
+  /** After an orderly stop the broker publishes no last will, so what is retained is set here. */
+  private void goodbye() {
+    String gone = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
+    if (outlet.connected()) {
+      outlet.publish(topic(bridge, "health"), gone.getBytes(StandardCharsets.UTF_8), true);
+    }
   }
 
   /** Whether the time to tell what is on record before the end is up. */

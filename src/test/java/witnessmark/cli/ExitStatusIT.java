@@ -66,6 +66,14 @@ class ExitStatusIT {
   }
 
   @Test
+  void anEmptyDirectoryNameBeginsNoHistoryHere() {
+    Program.Ended ended = program.run("ledger", "create", "--data", "");
+    assertThat(ended.status()).isEqualTo(2);
+    assertThat(ended.err())
+        .isEqualTo("--data is empty; name the data directory, e.g. --data witnessmark-data\n");
+  }
+
+  @Test
   void aWrongDirectoryBeginsNoSecondHistory() throws Exception {
     for (String[] command :
         new String[][] {

@@ -229,6 +229,7 @@ class ByHandMqttIT {
   void aJobThatEndedWhileTheBridgeWasAwayIsExpectedNoMore() {
     await().untilAsserted(() -> assertThat(expect().path("state").asText()).isEqualTo("attest"));
     daemon.stop();
+    assertThat(health().path("state").asText()).isEqualTo("gone");
     shop.run("job", "abandon", "J-5", "--because", "the frame was scrapped");
     daemon = shop.daemon(broker);
     assertExpected(
