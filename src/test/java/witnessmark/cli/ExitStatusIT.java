@@ -121,7 +121,7 @@ class ExitStatusIT {
             "RAM-210.toml:26:1: step \"cross-member\" has neither fasteners nor positions;"
                 + " give the number, e.g. fasteners = 4, or the positions' names",
             "RAM-210.toml:30:1: unknown key \"fastners\" in step; did you mean \"fasteners\"?",
-            "RAM-210.toml:31:1: unknown unit \"Nm\"; did you mean \"N.m\"?");
+            "RAM-210.toml:31:14: unknown unit \"Nm\"; did you mean \"N.m\"?");
     assertThat(program.run("procedure", "check", "nowhere.toml"))
         .satisfies(
             e -> assertThat(e.status()).isEqualTo(3),

@@ -106,7 +106,7 @@ class ByHandRecordIT {
         .isEqualTo(bad);
     assertThat(shop.entry(6).path("reason").asText())
         .isEqualTo(
-            "unit \"Nm\" is unknown; allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm");
+            "unit \"Nm\" is unknown; did you mean \"N.m\"? Allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm");
     assertThat(shop.entry(7).path("raw").asText())
         .isEqualTo("{\"wrench\":\"TW-0417\",\"event\":3,\"torque\":\"34\",\"unit\":\"N.m\"}");
   }
