@@ -39,6 +39,15 @@ class ExitStatusIT {
   }
 
   @Test
+  void theSimulatorsExamplesAreCommandsOfThisProgram() {
+    for (String command : new String[] {"shop", "burst", "line"}) {
+      assertThat(program.run("simulate", command, "--help").orThrow())
+          .contains("Example:\n  witnessmark simulate " + command + " --")
+          .doesNotContain("wrenchsim");
+    }
+  }
+
+  @Test
   void aWrongCommandLineEndsWith2() {
     assertThat(program.run("frobnicate"))
         .satisfies(
