@@ -6,6 +6,7 @@ import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Moments;
 import witnessmark.torque.Angle;
+import witnessmark.torque.Torque;
 import witnessmark.torque.Verdict;
 
 /**
@@ -35,7 +36,9 @@ public record Line(List<String> cells) {
           "effect",
           "reason",
           "low",
+          "lowunit",
           "high",
+          "highunit",
           "text");
 
   public Line {
@@ -105,7 +108,14 @@ public record Line(List<String> cells) {
     c.set("fastener", judged.fastener()).set("pass", judged.pass());
     c.set("verdict", judged.verdict().map(Verdict::code));
     c.set("effect", judged.effect().code()).set("reason", judged.reason().code());
-    c.set("low", judged.low()).set("high", judged.high()).set("text", judged.text());
+    judged.low().map(Torque::parse).ifPresent(t -> limit(c, "low", t));
+    judged.high().map(Torque::parse).ifPresent(t -> limit(c, "high", t));
+    c.set("text", judged.text());
+  }
+
+  /** A number and its unit apart, so that a spreadsheet can reckon with the number. */
+  private static void limit(Cells c, String column, Torque limit) {
+    c.set(column, limit.digits().text()).set(column + "unit", limit.unit().symbol());
   }
 
   /** Cells being filled. */

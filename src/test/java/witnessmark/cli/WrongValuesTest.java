@@ -143,6 +143,25 @@ class WrongValuesTest {
   }
 
   @Test
+  void aJobThatHasEndedIsSaidToHaveEndedAndWhen() {
+    String data = "--data=" + data();
+    say("procedure", "release", "demo-data/RAM-210.toml", data);
+    say("job", "open", "--procedure=RAM-210", "--unit=ATR-26-0147", "--station=bench-1", data);
+    assertThat(say("job", "abandon", "J-2", "--because=scrapped", data).status()).isZero();
+    for (String again : new String[] {"close", "abandon"}) {
+      Said said =
+          again.equals("close")
+              ? say("job", "close", "J-2", data)
+              : say("job", "abandon", "J-2", "--because=twice", data);
+      assertThat(said.status()).isEqualTo(1);
+      assertThat(said.err())
+          .matches(
+              "Job J-2 is abandoned already, since 20[-0-9]{8}T[0-9:.]{12}Z \\(entry 3\\)\\.\n");
+    }
+    assertSaid(1, "No job J-9 is open or suspended; none is.\n", "job", "close", "J-9", data);
+  }
+
+  @Test
   void theLogsOwnVerifierKeyIsSurroundingsAndANamedOneInput() throws IOException {
     String data = data();
     Path key = Path.of(data, "ledger.pub");

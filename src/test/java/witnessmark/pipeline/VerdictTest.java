@@ -62,7 +62,7 @@ class VerdictTest {
     assertThat(bench.hit("50 N.m").judged().reason()).isEqualTo(Reason.JOB_WAITS);
     assertThatThrownBy(() -> bench.person(new CloseJob(bench.jobName(), Optional.empty())))
         .isInstanceOf(Declined.class)
-        .hasMessageContaining("a/1 is nonconforming since entry 6 (dispose)");
+        .hasMessageContaining("a/1 is nonconforming since entry 6: witnessmark dispose J-5 a/1 ");
   }
 
   @Test
