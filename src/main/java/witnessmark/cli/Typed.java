@@ -3,6 +3,7 @@ package witnessmark.cli;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import picocli.CommandLine;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
 /** Reads numbers and dates off the command line, and says in words what else would be right. */
@@ -11,8 +12,10 @@ final class Typed {
 
   /** Lets the command line and all its commands read so. */
   static CommandLine by(CommandLine line) {
-    return line.registerConverter(Long.class, Typed::number)
-        .registerConverter(long.class, Typed::number)
+    // One object for both: a Java 17 that archives its classes dies of two references alike.
+    ITypeConverter<Long> number = Typed::number;
+    return line.registerConverter(Long.class, number)
+        .registerConverter(long.class, number)
         .registerConverter(LocalDate.class, Typed::date);
   }
 
