@@ -68,7 +68,7 @@ import wrenchsim.wrench.WrenchSpec;
       "Of several wrenches the first that is allowed and whose range holds the band is taken.",
       "",
       "Example:",
-      "  wrenchsim shop --station bench-1 --wrench TW-0417,max=100 \\",
+      "  ${COMMAND-FULL-NAME} --station bench-1 --wrench TW-0417,max=100 \\",
       "    --wrench serial=TW-0502,max=30,via=virtual:tw-0502 --mistake carrier-left/2=under"
     })
 final class ShopCommand implements Callable<Integer> {

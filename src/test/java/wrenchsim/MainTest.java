@@ -49,7 +49,9 @@ class MainTest {
     assertThat(ran.status()).isZero();
     assertThat(ran.out()).contains("shop", "burst", "line", "Exit status:");
     for (String command : new String[] {"shop", "burst", "line"}) {
-      assertThat(run(command, "--help").status()).isZero();
+      Ran help = run(command, "--help");
+      assertThat(help.status()).isZero();
+      assertThat(help.out()).contains("Example:\n  wrenchsim " + command + " --");
     }
   }
 

@@ -11,6 +11,7 @@ import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.TorqueUnit;
+import witnessmark.torque.UnitSpelling;
 
 /** The texts of a torque event, field by field, before they are read. */
 final class EventDraft {
@@ -99,8 +100,7 @@ final class EventDraft {
   private static TorqueUnit unit(String text) throws Refusal {
     Optional<TorqueUnit> unit = TorqueUnit.of(text);
     if (unit.isEmpty()) {
-      throw new Refusal(
-          "unit " + Reason.shown(text) + " is unknown; allowed are " + TorqueUnit.allowed());
+      throw new Refusal("unit " + Reason.shown(text) + " is unknown; " + UnitSpelling.hint(text));
     }
     return unit.get();
   }

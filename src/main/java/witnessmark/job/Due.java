@@ -18,7 +18,7 @@ import witnessmark.procedure.TightenStep;
  * @param nonconforming fasteners that wait for a disposition
  * @param questions entries that ask which fastener they were about
  * @param stages open stages with something to do, in file order
- * @param text the next thing to do, in a sentence
+ * @param text the next thing to do, in a sentence, and how many others wait for a person
  */
 public record Due(
     State state,
@@ -53,7 +53,23 @@ public record Due(
             .toList();
     State state = state(job, questions, stages);
     String text = text(job, state, scrapped, waiting, questions, stages);
+    long people =
+        (scrapped.isEmpty() ? 0 : 1)
+            + waiting.size()
+            + questions.size()
+            + stages.stream().filter(s -> !(s.step() instanceof TightenStep)).count();
+    boolean first = state != State.TIGHTEN && state != State.COMPLETE;
+    text += more(job, first ? people - 1 : people);
     return new Due(state, scrapped, waiting, questions, stages, text);
+  }
+
+  /** How much a person has to do beside what the sentence before it says. */
+  private static String more(JobState job, long count) {
+    if (count == 0) {
+      return "";
+    }
+    String wait = count == 1 ? " more thing waits" : " more things wait";
+    return " " + count + wait + " for a person (job status " + job.job() + ").";
   }
 
   private static State state(JobState job, List<Long> questions, List<Stage> stages) {

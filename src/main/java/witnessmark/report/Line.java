@@ -7,6 +7,7 @@ import witnessmark.entry.Judged;
 import witnessmark.entry.Moments;
 import witnessmark.entry.Word;
 import witnessmark.torque.Angle;
+import witnessmark.torque.Torque;
 import witnessmark.torque.Verdict;
 
 /**
@@ -36,7 +37,9 @@ public record Line(List<String> cells) {
           "effect",
           "reason",
           "low",
+          "lowunit",
           "high",
+          "highunit",
           "atfastener",
           "rule",
           "guard",
@@ -116,7 +119,14 @@ public record Line(List<String> cells) {
     c.set("effect", judged.effect().code()).set("reason", judged.reason().code());
     c.set("atfastener", judged.atFastener()).set("rule", judged.rule().map(Word::code));
     c.set("guard", judged.guard());
-    c.set("low", judged.low()).set("high", judged.high()).set("text", judged.text());
+    judged.low().map(Torque::parse).ifPresent(t -> limit(c, "low", t));
+    judged.high().map(Torque::parse).ifPresent(t -> limit(c, "high", t));
+    c.set("text", judged.text());
+  }
+
+  /** A number and its unit apart, so that a spreadsheet can reckon with the number. */
+  private static void limit(Cells c, String column, Torque limit) {
+    c.set(column, limit.digits().text()).set(column + "unit", limit.unit().symbol());
   }
 
   /** Cells being filled. */

@@ -26,6 +26,8 @@ class DemoIT {
                     CompletableFuture.supplyAsync(
                         () -> program.run("demo", "--fast", "--seed", "1", "--keep", name)))
             .toList();
+    CompletableFuture<Program.Ended> gone =
+        CompletableFuture.supplyAsync(() -> program.run("demo", "--fast"));
     String out = both.get(0).join().orThrow();
     both.get(1).join().orThrow();
     assertThat(out)
@@ -35,6 +37,13 @@ class DemoIT {
         .contains("the same message came twice: counted, nothing changed")
         .contains("badge-07 confirms frame-check: ")
         .contains("$ witnessmark ledger verify --data one/data\nVerified: ");
+    assertThat(gone.join().orThrow())
+        .as("nothing to type about data that are gone")
+        .doesNotContain("--data")
+        .doesNotContain("$ witnessmark")
+        .contains("The log, checked:\nVerified: ")
+        .endsWith(
+            "The data of this demo are gone. To look around in them, run it with --keep DIR.\n");
     assertThat(program.run("trace", "--kind", "disposed", "--data", "one/data").orThrow().lines())
         .hasSize(3)
         .anyMatch(

@@ -81,7 +81,8 @@ class ProfileDecoderTest {
         "W;TW-0417;1;N.m;;;;|the frame has more than 7 columns; 7 are allowed",
         "X;TW-0417;1;N.m;;;|column 1 is \"X\"; \"W\" is allowed",
         "W; ;1;N.m;;;|the event has no wrench, which is required",
-        "W;w;1;nm;;;|unit \"nm\" is unknown; allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm",
+        "W;w;1;nm;;;|unit \"nm\" is unknown; did you mean \"N.m\"? Allowed are N.m cN.m lbf.ft lbf.in"
+            + " ozf.in kgf.m kgf.cm",
         "W;w;1;N.m;;R;|direction \"R\" is unknown; cw or ccw is allowed",
       })
   void columnsThatDoNotFitAreRefused(String frame, String reason) {

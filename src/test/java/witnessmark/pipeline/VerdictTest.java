@@ -62,7 +62,7 @@ class VerdictTest {
     assertThat(bench.hit("50 N.m").judged().reason()).isEqualTo(Reason.JOB_WAITS);
     assertThatThrownBy(() -> bench.person(new CloseJob(bench.jobName(), Optional.empty())))
         .isInstanceOf(Declined.class)
-        .hasMessageContaining("a/1 is nonconforming since entry 6 (dispose)");
+        .hasMessageContaining("a/1 is nonconforming since entry 6: witnessmark dispose J-5 a/1 ");
   }
 
   @Test
@@ -245,7 +245,9 @@ class VerdictTest {
             Direction.CW,
             Optional.empty(),
             Optional.empty());
-    bench.take(event);
+    Entry.TorqueTaken first = (Entry.TorqueTaken) bench.take(event).entries().get(0);
+    assertThat(first.judged().text())
+        .endsWith(" The wrench sent no event number, so a repeat could not be told for sure.");
     Outcome again = bench.take(event);
     assertThat(((Entry.TorqueTaken) again.entries().get(0)).judged().reason())
         .isEqualTo(Reason.PERHAPS_REPEATED);

@@ -29,7 +29,10 @@ class LineTest {
     assertThat(line.cell("angle")).isEqualTo("41.2");
     assertThat(line.cell("event")).isEqualTo("123");
     assertThat(line.cell("operator")).isEqualTo("badge-07");
-    assertThat(line.cell("low")).isEqualTo("29.7 N.m");
+    assertThat(line.cell("low")).isEqualTo("29.7");
+    assertThat(line.cell("lowunit")).isEqualTo("N.m");
+    assertThat(line.cell("high")).isEqualTo("36.3");
+    assertThat(line.cell("highunit")).isEqualTo("N.m");
     assertThat(line.cell("atfastener")).isEqualTo("36.2142857 N.m");
     assertThat(line.cell("rule")).isEqualTo("guarded");
     assertThat(line.cell("guard")).isEqualTo("0.3 N.m");

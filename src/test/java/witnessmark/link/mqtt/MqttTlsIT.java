@@ -238,6 +238,8 @@ class MqttTlsIT {
         certificate,
         key,
         List.of("witnessmark/v1/+/torque"),
+        List.of(),
+        List.of(),
         "witnessmark/v1/shop-1/health",
         new byte[0]);
   }
