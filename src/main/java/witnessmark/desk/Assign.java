@@ -41,6 +41,9 @@ public record Assign(
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);
     JobState state = Ask.job(shop, job);
+    if (state.settled().contains(n)) {
+      throw new Declined("Entry " + n + " was assigned or set aside already.");
+    }
     Judged standing = History.of(state, n).flatMap(Act::judged).orElse(taken.judged());
     if (standing.effect() != Effect.ASKS && standing.effect() != Effect.NONE) {
       throw new Declined(
@@ -50,9 +53,6 @@ public record Assign(
               + standing.effect().code()
               + standing.fastener().map(f -> " on " + f).orElse("")
               + ".");
-    }
-    if (state.settled().contains(n)) {
-      throw new Declined("Entry " + n + " was assigned or set aside already.");
     }
     if (fastener.isEmpty()) {
       return List.of(new Entry.SetAside(at, job, n, by, because));

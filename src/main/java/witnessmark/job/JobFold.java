@@ -63,7 +63,8 @@ final class JobFold {
     Condition condition = job.condition(fastener).at(n);
     boolean stillOpen =
         condition.nonconformity().isPresent()
-            && condition.nonconformity().getAsLong() == entry.nonconformity();
+            && condition.nonconformity().getAsLong() == entry.nonconformity()
+            && !condition.flaw().get().loose();
     Condition changed =
         switch (entry.disposition()) {
           case REWORK, REPLACE -> condition.toRework();

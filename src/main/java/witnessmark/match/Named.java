@@ -65,7 +65,12 @@ final class Named {
 
   private static boolean hardlyTurned(JobState job, int fastener, Stage due, TorqueEvent event) {
     Sign sign = Evidence.of(job, fastener, due, event).sign();
-    return (sign == Sign.TIGHT || sign == Sign.EITHER) && !Bands.pass(due).check();
+    boolean allowed =
+        event
+            .angle()
+            .flatMap(a -> Bands.pass(due).angle().map(w -> w.side(a) == Side.INSIDE))
+            .orElse(false);
+    return (sign == Sign.TIGHT || (sign == Sign.EITHER && !allowed)) && !Bands.pass(due).check();
   }
 
   /**

@@ -91,7 +91,7 @@ class DisposeTest {
     declined(
         bench,
         as(bench, Disposition.REPLACE, "badge-08"),
-        "badge-08 made the reading of entry 10 and cannot be the second person for a/1."
+        "badge-08 made the reading of entry 9 and cannot be the second person for a/1."
             + " A second person or quality may: badge-07.");
   }
 

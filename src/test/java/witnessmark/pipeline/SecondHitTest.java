@@ -218,11 +218,13 @@ class SecondHitTest {
   }
 
   @Test
-  void aNamedFastenerIsJudgedByItsWindowOnly() {
+  void aNamedFastenerThatHardlyTurnsBesideCountedOnesStandsForOneOfThem() {
     Bench bench = on(3);
     hit(bench, "50", "30");
     Judged named = bench.hit("TW-1", "50 N.m", "2", "a/2").judged();
-    assertThat(named.effect()).isEqualTo(Effect.CREDITED);
+    assertThat(named.reason()).isEqualTo(Reason.TIGHT_BEFORE);
+    assertThat(named.fastener()).contains("a/1");
+    assertThat(named.effect()).isEqualTo(Effect.RECHECKED);
     assertThat(hit(bench, "50", "9").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
   }
 

@@ -23,41 +23,40 @@ import witnessmark.torque.Verdict;
  * every entry that should not have been possible on it.
  */
 final class Wearing {
-  private final List<Entry> log;
   private final Plan plan;
   private final Set<String> pulled = new HashSet<>();
-  private final Set<String> spent = new HashSet<>();
+  private final Map<String, Long> spent = new HashMap<>();
   private final Set<String> unconfirmed = new HashSet<>();
   private final Map<String, Integer> failures = new HashMap<>();
   private final Map<String, Judged> worst = new HashMap<>();
+  private long known;
   private final List<String> wrong = new ArrayList<>();
 
-  private Wearing(List<Entry> log, Plan plan) {
-    this.log = log;
+  private Wearing(Plan plan) {
     this.plan = plan;
   }
 
   /** The entries of the job that break a rule, each in a sentence. */
   static List<String> wrong(List<Entry> log, Plan plan) {
-    Wearing wearing = new Wearing(log, plan);
-    for (int n = 0; n < log.size(); n++) {
-      wearing.read(n, log.get(n));
-    }
+    Wearing wearing = new Wearing(plan);
+    Chronicle.of(log).forEach(wearing::read);
     return wearing.wrong;
   }
 
-  private void read(long n, Entry entry) {
+  private void read(Chronicle.Fact fact) {
+    long n = fact.n();
+    Entry entry = fact.entry();
     if (entry instanceof Entry.TorqueTaken t) {
-      placed(n, t.judged(), t.event().direction());
-    } else if (entry instanceof Entry.Assigned a) {
-      Entry.TorqueTaken taken = (Entry.TorqueTaken) log.get((int) a.assigns());
-      placed(n, a.judged(), taken.event().direction());
+      known = fact.known();
+      placed(n, fact.judged().orElseThrow(), t.event().direction());
     } else if (entry instanceof Entry.Attested a) {
       unconfirmed.removeIf(u -> u.endsWith(" " + a.step()));
     } else if (entry instanceof Entry.Disposed d) {
       disposed(n, d);
     } else if (entry instanceof Entry.JobClosed) {
-      spent.forEach(f -> wrong.add(n + " closes around " + f + ", which was to be replaced"));
+      spent
+          .keySet()
+          .forEach(f -> wrong.add(n + " closes around " + f + ", which was to be replaced"));
       unconfirmed.forEach(u -> wrong.add(n + " closes without renewing " + u));
     }
   }
@@ -75,7 +74,7 @@ final class Wearing {
     String pass = f + ":" + j.pass().orElseThrow();
     if (j.effect() == Effect.CREDITED) {
       failures.remove(pass);
-      if (spent.contains(f)) {
+      if (spent.containsKey(f)) {
         wrong.add(n + " credits " + f + ", which was to be replaced");
       }
       unconfirmed.stream()
@@ -108,14 +107,14 @@ final class Wearing {
         wrong.add(n + " reworks " + f);
       }
       loosened(f);
-    } else if (d.disposition() == Disposition.USE_AS_IS && spent.contains(f)) {
+    } else if (d.disposition() == Disposition.USE_AS_IS && spent.getOrDefault(f, n) < n) {
       wrong.add(n + " accepts " + f + ", which was to be replaced");
     }
   }
 
   private void loosened(String f) {
     if (pulled.remove(f) && step(f).care().rework().singleUse()) {
-      spent.add(f);
+      spent.put(f, known);
     }
     for (Step s : plan.procedure().steps()) {
       boolean waits =
