@@ -13,6 +13,7 @@ import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Objection;
+import witnessmark.entry.Reason;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
@@ -37,9 +38,15 @@ class RecalibrationTest {
             Optional.empty()));
   }
 
-  /** A reading of 50 N.m that happened so many days ago. */
+  /** A reading of 50 N.m that happened so many days ago, without a job; a person places it. */
   private Judged happened(int day) {
-    return ((Entry.TorqueTaken) bench.take(event(day)).entries().get(0)).judged();
+    Entry.TorqueTaken taken = (Entry.TorqueTaken) bench.takeStored(event(day)).entries().get(0);
+    assertThat(taken.judged().reason()).isEqualTo(Reason.NO_ACTIVE_JOB);
+    String next = bench.job().plan().name(bench.job().next(bench.job().openStages().get(0)).get(0));
+    bench.person(
+        new Assign(
+            bench.size() - 1, taken, bench.jobName(), Optional.of(next), "badge-07", "stored"));
+    return ((Entry.Assigned) bench.log().get((int) bench.size() - 1)).judged();
   }
 
   private TorqueEvent event(int day) {
@@ -96,7 +103,7 @@ class RecalibrationTest {
     Entry.TorqueTaken asks =
         (Entry.TorqueTaken)
             asked
-                .take(
+                .takeStored(
                     new TorqueEvent(
                         now.wrench(),
                         OptionalLong.of(77),
@@ -108,7 +115,7 @@ class RecalibrationTest {
                         now.operator()))
                 .entries()
                 .get(0);
-    assertThat(asks.judged().effect()).isEqualTo(Effect.ASKS);
+    assertThat(asks.judged().reason()).isEqualTo(Reason.NO_ACTIVE_JOB);
     asked.person(
         new Assign(
             asked.size() - 1, asks, asked.jobName(), Optional.of("b/1"), "badge-07", "saw it"));

@@ -407,7 +407,7 @@ class ProcedureFileFaultsTest {
         "p.toml:15:1: unknown key \"statement\" in step; allowed are acceptance, adapter, after, angle-max, angle-min, angle-scatter,"
             + " criticality, fasteners, guard, id, kind, max, min, note, order, pass, pattern, picture,"
             + " positions, property-class, recheck-angle, seconds-between, single-use, steps-in-band, surface, thread, title,"
-            + " tolerance, torque, tries, wrench-kind, wrenches");
+            + " tolerance, torque, tries and 2 more");
   }
 
   @Test
