@@ -15,6 +15,6 @@ public record MqttConfig(MqttSettings settings, boolean publish, List<Mapped> ma
     mapped = List.copyOf(mapped);
   }
 
-  /** One topic whose messages a profile reads as torque events of a station. */
+  /** One topic whose messages a profile reads as torque events or scans of a station. */
   public record Mapped(String topic, String station, Profile profile) {}
 }

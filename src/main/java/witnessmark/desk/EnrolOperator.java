@@ -16,6 +16,7 @@ import witnessmark.torque.Label;
 public record EnrolOperator(String badge, String name, Optional<String> by) implements Command {
   public EnrolOperator {
     Label.check("badge", badge);
+    ScannerCommands.notOne("badge", badge);
     Label.check("name", name);
   }
 

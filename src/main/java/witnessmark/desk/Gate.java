@@ -33,7 +33,7 @@ final class Gate {
               + "\" to "
               + verb
               + "; "
-              + (some.isEmpty() ? "it has none of that kind" : "it has " + some)
+              + (some.isEmpty() ? "go on, it has none of that kind" : "name one of " + some)
               + ".");
     }
     if (job.done(stage.get())) {
@@ -46,7 +46,7 @@ final class Gate {
               .filter(r -> !job.done(r))
               .map(Stage::key)
               .collect(Collectors.joining(", "));
-      throw new Declined("Step " + id + " is not due yet: first " + first + ".");
+      throw new Declined("Step " + id + " is not due yet: do " + first + " first.");
     }
     return kind.cast(stage.get().step());
   }

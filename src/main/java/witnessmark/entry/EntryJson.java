@@ -65,6 +65,7 @@ public final class EntryJson {
     word(words, Reason.class);
     word(words, Objection.class);
     word(words, Disposition.class);
+    word(words, Meaning.class);
     return JsonMapper.builder().addModule(new Jdk8Module()).addModule(words).build();
   }
 

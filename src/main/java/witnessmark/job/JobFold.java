@@ -11,6 +11,7 @@ import java.util.Set;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
+import witnessmark.entry.Meaning;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Verdict;
@@ -28,7 +29,20 @@ final class JobFold {
   }
 
   static JobState torque(JobState job, long n, Entry.TorqueTaken entry) {
-    return judged(job, n, entry.judged()).withNamed(Optional.empty());
+    return judged(job, n, entry.judged())
+        .withNamed(Optional.empty(), job.answering().map(Answering::disturbed));
+  }
+
+  static JobState scanned(JobState job, Entry.Scan entry) {
+    Optional<Answering> answering = job.answering().map(Answering::disturbed);
+    if (entry.question().isPresent()) {
+      answering =
+          entry.meaning() == Meaning.QUESTION
+              ? Optional.of(
+                  new Answering(entry.question().getAsLong(), entry.at(), entry.operator(), false))
+              : Optional.empty();
+    }
+    return job.withNamed(entry.fastener().or(job::named), answering);
   }
 
   static JobState assigned(JobState job, long n, Entry.Assigned entry) {

@@ -25,6 +25,7 @@ import witnessmark.procedure.TightenStep;
  * @param questions torque events that a person must place before the job can close
  * @param settled torque events that a person has placed or set aside
  * @param named the fastener that a scan named for the next torque event
+ * @param answering the question that the next position scanned answers
  */
 public record JobState(
     String job,
@@ -36,7 +37,8 @@ public record JobState(
     Map<String, Long> gates,
     Set<Long> questions,
     Set<Long> settled,
-    Optional<String> named) {
+    Optional<String> named,
+    Optional<Answering> answering) {
 
   /** A job just opened. */
   public static JobState opened(String job, String unit, String station, Plan plan) {
@@ -50,6 +52,7 @@ public record JobState(
         Map.of(),
         Set.of(),
         Set.of(),
+        Optional.empty(),
         Optional.empty());
   }
 
@@ -156,7 +159,7 @@ public record JobState(
 
   JobState withConditions(List<Condition> changed) {
     return new JobState(
-        job, unit, station, plan, status, changed, gates, questions, settled, named);
+        job, unit, station, plan, status, changed, gates, questions, settled, named, answering);
   }
 
   JobState withGates(Map<String, Long> changed) {
@@ -170,7 +173,8 @@ public record JobState(
         Map.copyOf(changed),
         questions,
         settled,
-        named);
+        named,
+        answering);
   }
 
   JobState withQuestions(Set<Long> open, Set<Long> answered) {
@@ -184,16 +188,27 @@ public record JobState(
         gates,
         Set.copyOf(open),
         Set.copyOf(answered),
-        named);
+        named,
+        answering);
   }
 
   JobState withStatus(Status changed, String at) {
     return new JobState(
-        job, unit, at, plan, changed, conditions, gates, questions, settled, Optional.empty());
+        job,
+        unit,
+        at,
+        plan,
+        changed,
+        conditions,
+        gates,
+        questions,
+        settled,
+        Optional.empty(),
+        Optional.empty());
   }
 
-  JobState withNamed(Optional<String> fastener) {
+  JobState withNamed(Optional<String> fastener, Optional<Answering> answers) {
     return new JobState(
-        job, unit, station, plan, status, conditions, gates, questions, settled, fastener);
+        job, unit, station, plan, status, conditions, gates, questions, settled, fastener, answers);
   }
 }

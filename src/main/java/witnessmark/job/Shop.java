@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import witnessmark.entry.Entry;
+import witnessmark.entry.Meaning;
 import witnessmark.wrench.Wrench;
 
 /**
@@ -21,6 +22,7 @@ import witnessmark.wrench.Wrench;
  * @param procedures released revisions, oldest first
  * @param jobs open and suspended jobs by name
  * @param operatorAt who works at a station, by station
+ * @param chosen the procedure for the next unit scanned at a station, by station
  */
 public record Shop(
     long size,
@@ -28,9 +30,11 @@ public record Shop(
     Map<String, Wrench> wrenches,
     List<Released> procedures,
     Map<String, JobState> jobs,
-    Map<String, String> operatorAt) {
+    Map<String, String> operatorAt,
+    Map<String, String> chosen) {
   /** Before entry 0. */
-  public static final Shop EMPTY = new Shop(0, Map.of(), Map.of(), List.of(), Map.of(), Map.of());
+  public static final Shop EMPTY =
+      new Shop(0, Map.of(), Map.of(), List.of(), Map.of(), Map.of(), Map.of());
 
   /** The open job at a station. */
   public Optional<JobState> active(String station) {
@@ -55,7 +59,7 @@ public record Shop(
 
   /** The same shop, counting entries up to a size without their content. */
   public Shop sized(long entries) {
-    return new Shop(entries, operators, wrenches, procedures, jobs, operatorAt);
+    return new Shop(entries, operators, wrenches, procedures, jobs, operatorAt, chosen);
   }
 
   /**
@@ -76,17 +80,30 @@ public record Shop(
           wrenches,
           procedures,
           jobs,
-          operatorAt);
+          operatorAt,
+          chosen);
     } else if (entry instanceof Entry.WrenchEnrolled e) {
       return new Shop(
-          size, operators, put(wrenches, e.wrench(), wrench(n, e)), procedures, jobs, operatorAt);
+          size,
+          operators,
+          put(wrenches, e.wrench(), wrench(n, e)),
+          procedures,
+          jobs,
+          operatorAt,
+          chosen);
     } else if (entry instanceof Entry.ProcedureReleased e) {
       List<Released> more = new java.util.ArrayList<>(procedures);
       more.add(new Released(e.procedure(), e.revision(), e.text(), n));
-      return new Shop(size, operators, wrenches, List.copyOf(more), jobs, operatorAt);
+      return new Shop(size, operators, wrenches, List.copyOf(more), jobs, operatorAt, chosen);
     } else if (entry instanceof Entry.OperatorAtStation e) {
       return new Shop(
-          size, operators, wrenches, procedures, jobs, put(operatorAt, e.station(), e.operator()));
+          size,
+          operators,
+          wrenches,
+          procedures,
+          jobs,
+          put(operatorAt, e.station(), e.operator()),
+          chosen);
     } else if (entry instanceof Entry.JobOpened e) {
       return withJobs(put(jobs, e.job(), open(e)));
     } else if (entry instanceof Entry.JobSuspended e) {
@@ -110,11 +127,40 @@ public record Shop(
     } else if (entry instanceof Entry.TorqueTaken e) {
       return e.job().map(name -> job(name, j -> JobFold.torque(j, n, e))).orElse(this);
     } else if (entry instanceof Entry.Scan e) {
-      return e.job().map(name -> job(name, j -> j.withNamed(e.fastener()))).orElse(this);
+      return scanned(e);
     } else if (entry instanceof Entry.LogOpened || entry instanceof Entry.Refused) {
       return this;
     }
     throw new IllegalStateException("no fold for " + entry.getClass());
+  }
+
+  /**
+   * A scan that opens a job comes before it, and one that is kept for its procedure may outlive its
+   * job; so a job that is not there is none of its concern.
+   */
+  private Shop scanned(Entry.Scan e) {
+    Shop told = e.procedure().map(p -> withChosen(e, p)).orElse(this);
+    return e.job()
+        .filter(jobs::containsKey)
+        .map(name -> told.job(name, j -> JobFold.scanned(j, e)))
+        .orElse(told);
+  }
+
+  private Shop withChosen(Entry.Scan e, String procedure) {
+    Map<String, String> changed = new TreeMap<>(chosen);
+    if (e.meaning() == Meaning.PROCEDURE) {
+      changed.put(e.station(), procedure);
+    } else {
+      changed.remove(e.station());
+    }
+    return new Shop(
+        size,
+        operators,
+        wrenches,
+        procedures,
+        jobs,
+        operatorAt,
+        java.util.Collections.unmodifiableMap(changed));
   }
 
   private JobState open(Entry.JobOpened e) {
@@ -159,7 +205,7 @@ public record Shop(
   }
 
   private Shop withJobs(Map<String, JobState> changed) {
-    return new Shop(size, operators, wrenches, procedures, changed, operatorAt);
+    return new Shop(size, operators, wrenches, procedures, changed, operatorAt, chosen);
   }
 
   private static <V> Map<String, V> put(Map<String, V> map, String key, V value) {

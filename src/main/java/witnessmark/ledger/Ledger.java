@@ -1,6 +1,7 @@
 package witnessmark.ledger;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
@@ -34,6 +35,12 @@ public interface Ledger extends AutoCloseable {
      * record or in this transaction.
      */
     boolean seen(String wrench, OptionalLong number, String fingerprint);
+
+    /** The entry of that number, on record or in this transaction. */
+    Optional<Stored> entry(long n);
+
+    /** The newest entry of that kind from that station among the newest thousand entries. */
+    Optional<Stored> newest(String kind, String station);
 
     /** Appends and returns the entry's number. */
     long append(Draft draft);

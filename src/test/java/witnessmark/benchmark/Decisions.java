@@ -14,6 +14,8 @@ import witnessmark.entry.Entry;
 import witnessmark.job.Shop;
 import witnessmark.pipeline.Arrival;
 import witnessmark.pipeline.Outcome;
+import witnessmark.pipeline.Seen;
+import witnessmark.pipeline.SeenInList;
 import witnessmark.pipeline.Step;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.torque.Angle;
@@ -24,6 +26,7 @@ import witnessmark.torque.TorqueEvent;
 /** How long the core takes to decide about a reading and to fold the entry in; no disk. */
 final class Decisions {
   private static final Instant NOW = Instant.parse("2026-11-25T10:00:00Z");
+  private static final Seen SEEN = new SeenInList(List.of());
   private static final int PER_ROUND = 20_000;
 
   private final Shop opened;
@@ -75,7 +78,7 @@ final class Decisions {
       Shop shop = opened;
       for (Arrival arrival : arrivals) {
         long began = System.nanoTime();
-        Outcome outcome = Step.take(shop, arrival, (wrench, number, fingerprint) -> false);
+        Outcome outcome = Step.take(shop, arrival, SEEN);
         Entry entry = outcome.entries().get(0);
         shop = shop.after(shop.size(), entry);
         nanos.add(System.nanoTime() - began);

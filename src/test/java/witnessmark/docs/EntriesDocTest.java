@@ -22,6 +22,7 @@ import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Judged;
+import witnessmark.entry.Meaning;
 import witnessmark.entry.Objection;
 import witnessmark.entry.Reason;
 import witnessmark.entry.SampleEntries;
@@ -111,6 +112,8 @@ class EntriesDocTest {
         .containsExactlyInAnyOrderElementsOf(codes(Effect.values()));
     assertThat(rows(section("### Dispositions")).keySet())
         .containsExactlyInAnyOrderElementsOf(codes(Disposition.values()));
+    assertThat(rows(section("## Meanings")).keySet())
+        .containsExactlyInAnyOrderElementsOf(codes(Meaning.values()));
     assertThat(rows(section("### Verdicts")).keySet())
         .containsExactlyInAnyOrderElementsOf(
             Arrays.stream(Verdict.values()).map(Verdict::code).toList());

@@ -1,12 +1,11 @@
 package witnessmark.pipeline;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import witnessmark.decode.Scanned;
 import witnessmark.decode.Torqued;
 import witnessmark.desk.Command;
@@ -30,7 +29,6 @@ public final class Bench implements Cloneable {
   public static final String STATION = "bench-1";
 
   private final List<Entry> log = new ArrayList<>();
-  private final Set<String> fingerprints = new HashSet<>();
   private Shop shop = Shop.EMPTY;
   private Instant now = START;
   private long number;
@@ -38,17 +36,26 @@ public final class Bench implements Cloneable {
 
   /** A shop with a badge, two wrenches of 20 to 100 N.m (TW-1, TW-2), and an open job. */
   public static Bench on(String procedure) {
+    Bench bench = without(procedure);
+    String id = bench.shop.procedures().get(0).procedure();
+    bench.person(new OpenJob(id, Optional.empty(), "ATR-26-0147", STATION, Optional.empty()));
+    bench.job = bench.shop.active(STATION).orElseThrow().job();
+    return bench;
+  }
+
+  /** The same shop without a job. */
+  public static Bench without(String procedure) {
     Bench bench = new Bench();
     bench.add(new Entry.LogOpened(START, "witnessmark.local/log/test"));
     bench.person(new EnrolOperator("badge-07", "bench 1", Optional.empty()));
     bench.person(wrench("TW-1"));
     bench.person(wrench("TW-2"));
-    bench.person(
-        new Release(ProcedureFile.parse("test.toml", procedure), procedure, Optional.empty()));
-    String id = bench.shop.procedures().get(0).procedure();
-    bench.person(new OpenJob(id, Optional.empty(), "ATR-26-0147", STATION, Optional.empty()));
-    bench.job = bench.shop.active(STATION).orElseThrow().job();
+    bench.release(procedure);
     return bench;
+  }
+
+  public void release(String procedure) {
+    person(new Release(ProcedureFile.parse("test.toml", procedure), procedure, Optional.empty()));
   }
 
   public static EnrolWrench wrench(String serial) {
@@ -157,14 +164,39 @@ public final class Bench implements Cloneable {
 
   public Outcome scan(String text) {
     tick();
+    return scan(STATION, text, Optional.empty(), false);
+  }
+
+  /** A scan at any station, which may name who scanned, and may have been delivered before. */
+  public Outcome scan(String station, String text, Optional<String> operator, boolean redelivered) {
     return arrive(
         new Arrival(
-            Optional.of(STATION), "test", now, false, new Scanned(text, Optional.empty(), "raw")));
+            Optional.of(station), "test", now, redelivered, new Scanned(text, operator, "raw")));
+  }
+
+  /** The entry of a scan at the station. */
+  public Entry.Scan scanned(String station, String text) {
+    tick();
+    return (Entry.Scan) scan(station, text, Optional.empty(), false).entries().get(0);
+  }
+
+  public Entry.Scan scanned(String text) {
+    return scanned(STATION, text);
+  }
+
+  /** A tightening at any station. */
+  public Entry.TorqueTaken hitAt(String station, String wrench, String torque) {
+    TorqueEvent event = event(wrench, torque, "", Direction.CW, "");
+    return taken(
+        arrive(new Arrival(Optional.of(station), "test", now, false, new Torqued(event, "raw"))));
+  }
+
+  public void pass(Duration time) {
+    now = now.plus(time);
   }
 
   private Outcome arrive(Arrival arrival) {
-    Outcome outcome =
-        Step.take(shop, arrival, (wrench, number, print) -> fingerprints.contains(wrench + print));
+    Outcome outcome = Step.take(shop, arrival, new SeenInList(log));
     outcome.entries().forEach(this::add);
     return outcome;
   }
@@ -174,9 +206,6 @@ public final class Bench implements Cloneable {
   }
 
   private void add(Entry entry) {
-    if (entry instanceof Entry.TorqueTaken t) {
-      fingerprints.add(t.event().wrench() + t.fingerprint());
-    }
     shop = shop.after(log.size(), entry);
     log.add(entry);
   }

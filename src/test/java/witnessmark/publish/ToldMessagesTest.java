@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -50,6 +51,8 @@ class ToldMessagesTest {
           + "statement = \"Both bolts are wired.\"\n";
 
   private final Set<String> verdictFields = new TreeSet<>();
+  private final Set<String> scannedFields = new TreeSet<>();
+  private final Set<String> meanings = new TreeSet<>();
   private final Set<String> expectFields = new TreeSet<>();
   private final Set<String> stepFields = new TreeSet<>();
   private final Set<String> states = new TreeSet<>();
@@ -61,6 +64,10 @@ class ToldMessagesTest {
       new Run(seed).go();
     }
     assertThat(verdictFields).isEqualTo(Schemas.properties("verdict", "/$defs/data"));
+    assertThat(scannedFields).isEqualTo(Schemas.properties("scanned", "/$defs/data"));
+    assertThat(meanings)
+        .contains("operator", "fastener", "procedure", "attest", "question", "answer", "set-aside")
+        .contains("status", "declined", "repeated", "nothing");
     assertThat(expectFields).isEqualTo(Schemas.properties("expect", ""));
     Set<String> ofSteps = new TreeSet<>();
     for (String kind : List.of("tighten", "attest", "measure", "dispose", "answer")) {
@@ -79,6 +86,11 @@ class ToldMessagesTest {
     JsonNode event = tree(VerdictEvent.of("shop-1", 7, bench.hit("50 N.m")));
     event.fieldNames().forEachRemaining(names::add);
     assertThat(names).isEqualTo(Schemas.properties("verdict", ""));
+    names.clear();
+    JsonNode scan = tree(ScanEvent.of("shop-1", 8, bench.scanned("a/1")));
+    scan.fieldNames().forEachRemaining(names::add);
+    assertThat(names).isEqualTo(Schemas.properties("scanned", ""));
+    assertThat(scan.path("subject").textValue()).isEqualTo("J-5/a/1");
   }
 
   private static JsonNode tree(byte[] json) {
@@ -116,9 +128,23 @@ class ToldMessagesTest {
     private void act() {
       switch (random.nextInt(8)) {
         case 0 -> person();
-        case 1 -> bench.scan(one("badge-07", "b/1", "a/2", "nothing known"));
+        case 1 -> scan();
         case 2 -> bench.take(event(Direction.CCW));
         default -> bench.take(event(Direction.CW));
+      }
+    }
+
+    private void scan() {
+      if (bench.job().questions().isEmpty()) {
+        String code = one("badge-07", "b/1", "nothing known", "P-1", "look", "wm:attest");
+        Optional<String> operator = Optional.of("badge-07").filter(b -> random.nextBoolean());
+        bench.pass(Duration.ofSeconds(5));
+        bench.scan(Bench.STATION, one(code, "wm:status"), operator, random.nextInt(3) == 0);
+      } else {
+        bench.scan("badge-07");
+        bench.scan("wm:answer");
+        bench.scan(Bench.STATION, "wm:answer", Optional.empty(), true);
+        bench.scan(one("a/1", "b/1", "wm:set-aside"));
       }
     }
 
@@ -202,6 +228,8 @@ class ToldMessagesTest {
           verdict(VerdictEvent.of("shop-1", told, t), where);
         } else if (entry instanceof Entry.Assigned a) {
           verdict(VerdictEvent.of("shop-1", told, a, taken(a)), where);
+        } else if (entry instanceof Entry.Scan s) {
+          scanned(ScanEvent.of("shop-1", told, s), where);
         }
       }
       expect(bench.shop().active(Bench.STATION));
@@ -214,6 +242,13 @@ class ToldMessagesTest {
     private void verdict(byte[] message, String where) {
       valid("verdict", message, where);
       tree(message).path("data").fieldNames().forEachRemaining(verdictFields::add);
+    }
+
+    private void scanned(byte[] message, String where) {
+      valid("scanned", message, where);
+      JsonNode data = tree(message).path("data");
+      data.fieldNames().forEachRemaining(scannedFields::add);
+      meanings.add(data.path("meaning").textValue());
     }
 
     private void expect(Optional<JobState> job) {

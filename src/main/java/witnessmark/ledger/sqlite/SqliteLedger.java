@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import witnessmark.ledger.Draft;
 import witnessmark.ledger.Ledger;
@@ -15,6 +16,8 @@ import witnessmark.ledger.Stored;
 
 /** The log in an SQLite file. */
 public final class SqliteLedger implements Ledger {
+  private static final int RECENT = 1000;
+
   private final Path file;
   private final Connection connection;
   private final LogKey key;
@@ -166,6 +169,24 @@ public final class SqliteLedger implements Ledger {
     public boolean seen(String wrench, OptionalLong number, String fingerprint) {
       try {
         return repeats.seen(wrench, number, fingerprint);
+      } catch (SQLException e) {
+        throw Database.failure("read", file, e);
+      }
+    }
+
+    @Override
+    public Optional<Stored> entry(long n) {
+      try {
+        return statements.one(n);
+      } catch (SQLException e) {
+        throw Database.failure("read", file, e);
+      }
+    }
+
+    @Override
+    public Optional<Stored> newest(String kind, String station) {
+      try {
+        return statements.newest(kind, station, grown.size() - RECENT);
       } catch (SQLException e) {
         throw Database.failure("read", file, e);
       }
