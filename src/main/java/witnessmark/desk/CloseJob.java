@@ -17,7 +17,7 @@ public record CloseJob(String job, Optional<String> by) implements Command {
     if (!state.complete()) {
       List<String> missing = Missing.of(state);
       throw new Declined(
-          "Job " + job + " cannot be closed yet. " + Due.of(state).text(),
+          "Job " + job + " cannot be closed yet. " + Due.of(state).line(),
           "Job " + job + " cannot be closed yet. Missing:\n  " + String.join("\n  ", missing));
     }
     return List.of(new Entry.JobClosed(at, job, by));

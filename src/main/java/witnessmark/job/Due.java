@@ -26,6 +26,8 @@ public record Due(
     List<Long> questions,
     List<Stage> stages,
     String text) {
+  private static final int LINE = 100;
+
   /** What a job waits for, most pressing first. */
   public enum State {
     DISPOSE,
@@ -53,6 +55,12 @@ public record Due(
     State state = state(job, questions, stages);
     String text = text(job, state, scrapped, waiting, questions, stages);
     return new Due(state, scrapped, waiting, questions, stages, text);
+  }
+
+  /** The text on one line, cut where it is longer. */
+  public String line() {
+    String first = text.lines().findFirst().orElse("");
+    return first.length() <= LINE ? first : first.substring(0, LINE - 1).stripTrailing() + "…";
   }
 
   private static State state(JobState job, List<Long> questions, List<Stage> stages) {

@@ -54,7 +54,7 @@ public final class Wording {
               + event.fastener().map(f -> "\"" + f + "\"").orElse("of the scanned name")
               + ". Check the position and tighten again, or assign the reading.";
       case JOB_WAITS ->
-          "Nothing is to be tightened now: the job waits for a person (job status says for what).";
+          "Nothing is to be tightened now: do first what the job waits for (job status says what).";
       case NOTHING_LEFT -> "Every fastener of the job is done. Close the job.";
       case SEVERAL_POSSIBLE ->
           "It could be " + list(j) + ". Say which (assign), or set the reading aside.";
@@ -119,8 +119,10 @@ public final class Wording {
           "The reading is outside the range of "
               + event.wrench()
               + ": use a wrench that covers it.";
-      case WRENCH_NOT_FOR_THIS_STEP -> "The step names other wrenches than " + event.wrench() + ".";
-      case ANGLE_MISSING -> "The step asks for an angle and the wrench sent none.";
+      case WRENCH_NOT_FOR_THIS_STEP ->
+          "The step names other wrenches than " + event.wrench() + ": use one of those.";
+      case ANGLE_MISSING ->
+          "The step asks for an angle and the wrench sent none: use one that sends it.";
     };
   }
 

@@ -14,8 +14,6 @@ import witnessmark.job.Shop;
  * @param after the shop as it stands then
  */
 record Acted(List<Entry> entries, Shop after) {
-  private static final int LINE = 100;
-
   /**
    * @throws witnessmark.desk.Declined when the shop does not allow the command
    */
@@ -35,7 +33,6 @@ record Acted(List<Entry> entries, Shop after) {
 
   /** What the job waits for, on one line. */
   static String next(Shop shop, String job) {
-    String text = Due.of(shop.jobs().get(job)).text().lines().findFirst().orElseThrow();
-    return text.length() <= LINE ? text : text.substring(0, LINE - 1).stripTrailing() + "…";
+    return Due.of(shop.jobs().get(job)).line();
   }
 }

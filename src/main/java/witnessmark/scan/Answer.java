@@ -26,7 +26,7 @@ record Answer(Shop shop, Code code, JobState job, LongFunction<Optional<Entry>> 
             .orElseThrow(
                 () ->
                     new Declined(
-                        "No reading of " + job.job() + " asks for its fastener. Go on: " + next()));
+                        "No reading of " + job.job() + " asks for its fastener. " + next()));
     by();
     Entry.TorqueTaken taken = taken(question);
     int others = job.questions().size() - 1;

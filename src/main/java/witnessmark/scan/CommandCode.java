@@ -102,7 +102,7 @@ public enum CommandCode {
             .map(s -> s.step().id())
             .toList();
     if (steps.isEmpty()) {
-      throw new Declined("Nothing is to be confirmed now. " + Due.of(job).text());
+      throw new Declined("Nothing is to be confirmed now. " + Due.of(job).line());
     }
     if (steps.size() > 1) {
       throw new Declined(

@@ -37,20 +37,31 @@ public final class Bench implements Cloneable {
   /** A shop with a badge, two wrenches of 20 to 100 N.m (TW-1, TW-2), and an open job. */
   public static Bench on(String procedure) {
     Bench bench = without(procedure);
-    String id = bench.shop.procedures().get(0).procedure();
-    bench.person(new OpenJob(id, Optional.empty(), "ATR-26-0147", STATION, Optional.empty()));
-    bench.job = bench.shop.active(STATION).orElseThrow().job();
+    bench.open("ATR-26-0147");
     return bench;
+  }
+
+  /** Opens a job of the first procedure on a unit. */
+  public void open(String unit) {
+    String id = shop.procedures().get(0).procedure();
+    person(new OpenJob(id, Optional.empty(), unit, STATION, Optional.empty()));
+    job = shop.active(STATION).orElseThrow().job();
   }
 
   /** The same shop without a job. */
   public static Bench without(String procedure) {
-    Bench bench = new Bench();
-    bench.add(new Entry.LogOpened(START, "witnessmark.local/log/test"));
-    bench.person(new EnrolOperator("badge-07", "bench 1", Optional.empty()));
+    Bench bench = empty();
     bench.person(wrench("TW-1"));
     bench.person(wrench("TW-2"));
     bench.release(procedure);
+    return bench;
+  }
+
+  /** A shop with a badge and nothing else. */
+  public static Bench empty() {
+    Bench bench = new Bench();
+    bench.add(new Entry.LogOpened(START, "witnessmark.local/log/test"));
+    bench.person(new EnrolOperator("badge-07", "bench 1", Optional.empty()));
     return bench;
   }
 

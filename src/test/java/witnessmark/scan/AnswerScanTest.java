@@ -145,7 +145,7 @@ class AnswerScanTest {
     assertThat(again.text()).isEqualTo("Entry 8 was assigned or set aside already.");
     assertThat(bench.scanned("wm:answer").text())
         .isEqualTo(
-            "No reading of J-5 asks for its fastener. Go on: Next: a/2, final pass, 50 N.m"
+            "No reading of J-5 asks for its fastener. Next: a/2, final pass, 50 N.m"
                 + " (45 to 55 N.m).");
   }
 

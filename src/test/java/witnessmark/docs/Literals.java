@@ -1,0 +1,66 @@
+package witnessmark.docs;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/** The texts in a package's source that make up what is said to people at certain places. */
+final class Literals {
+  private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"");
+
+  private Literals() {}
+
+  /** Each text that stands in a statement after the place, with the file that it is in. */
+  static Map<String, String> after(Path directory, Pattern place) {
+    Map<String, String> found = new LinkedHashMap<>();
+    try (Stream<Path> files = Files.list(directory)) {
+      for (Path file : files.filter(f -> f.toString().endsWith(".java")).sorted().toList()) {
+        String source = Files.readString(file);
+        Matcher m = place.matcher(source);
+        while (m.find()) {
+          texts(statement(source, m.end()))
+              .forEach(text -> found.put(text, file.getFileName().toString()));
+        }
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return found;
+  }
+
+  private static List<String> texts(String code) {
+    return LITERAL
+        .matcher(code)
+        .results()
+        .map(r -> r.group(1).translateEscapes().strip())
+        .filter(text -> text.length() > 1)
+        .toList();
+  }
+
+  /** The source from there to the statement's semicolon, or the end of what it stands in. */
+  private static String statement(String source, int from) {
+    int depth = 0;
+    boolean quoted = false;
+    for (int i = from; i < source.length(); i++) {
+      char c = source.charAt(i);
+      if (c == '\\' && quoted) {
+        i++;
+      } else if (c == '"') {
+        quoted = !quoted;
+      } else if (!quoted && (c == '(' || c == ')')) {
+        depth += c == '(' ? 1 : -1;
+      }
+      if (!quoted && (depth < 0 || c == ';')) {
+        return source.substring(from, i);
+      }
+    }
+    return source.substring(from);
+  }
+}
