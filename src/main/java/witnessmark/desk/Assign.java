@@ -1,18 +1,18 @@
 package witnessmark.desk;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
-import witnessmark.entry.Reason;
+import witnessmark.job.Act;
+import witnessmark.job.History;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
-import witnessmark.judge.Judge;
-import witnessmark.match.Place;
-import witnessmark.match.Placement;
-import witnessmark.wrench.Wrench;
+import witnessmark.judge.Decide;
+import witnessmark.judge.Rereading;
 
 /**
  * Says which fastener a torque event belongs to that was credited to none, or that it belongs to
@@ -41,13 +41,14 @@ public record Assign(
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);
     JobState state = Ask.job(shop, job);
-    if (taken.judged().effect() != Effect.ASKS && taken.judged().effect() != Effect.NONE) {
+    Judged standing = History.of(state, n).flatMap(Act::judged).orElse(taken.judged());
+    if (standing.effect() != Effect.ASKS && standing.effect() != Effect.NONE) {
       throw new Declined(
           "Entry "
               + n
               + " was decided already: "
-              + taken.judged().effect().code()
-              + taken.judged().fastener().map(f -> " on " + f).orElse("")
+              + standing.effect().code()
+              + standing.fastener().map(f -> " on " + f).orElse("")
               + ".");
     }
     if (state.settled().contains(n)) {
@@ -57,10 +58,15 @@ public record Assign(
       return List.of(new Entry.SetAside(at, job, n, by, because));
     }
     Ask.fastener(state, fastener.get());
-    Placement placement =
-        Place.named(state, taken.event(), fastener.get(), Reason.ASSIGNED_BY_PERSON);
-    Optional<Wrench> wrench = Optional.ofNullable(shop.wrenches().get(taken.event().wrench()));
-    Judged judged = Judge.of(state, placement, taken.event(), wrench, taken.moment());
-    return List.of(new Entry.Assigned(at, job, n, judged, by, because));
+    boolean known = History.of(state, n).isPresent();
+    JobState then = History.before(state, n).orElseGet(() -> History.at(state, taken.place()));
+    Judged judged = Decide.assigned(shop, then, taken, fastener.get());
+    Entry.Assigned assigned =
+        new Entry.Assigned(
+            at, job, n, known ? Optional.empty() : Optional.of(taken.place()), judged, by, because);
+    List<Entry> entries = new ArrayList<>(List.of(assigned));
+    JobState changed = shop.after(shop.size(), assigned).jobs().get(job);
+    entries.addAll(Rereading.of(shop, changed, n, shop.size(), at));
+    return entries;
   }
 }

@@ -33,6 +33,7 @@ import witnessmark.torque.TorqueEvent;
   @JsonSubTypes.Type(value = Entry.Disposed.class, name = "disposed"),
   @JsonSubTypes.Type(value = Entry.Assigned.class, name = "assigned"),
   @JsonSubTypes.Type(value = Entry.SetAside.class, name = "set-aside"),
+  @JsonSubTypes.Type(value = Entry.Reread.class, name = "reread"),
   @JsonSubTypes.Type(value = Entry.TorqueTaken.class, name = "torque"),
   @JsonSubTypes.Type(value = Entry.Scan.class, name = "scan"),
   @JsonSubTypes.Type(value = Entry.Refused.class, name = "refused")
@@ -164,9 +165,25 @@ public sealed interface Entry {
    * A person said which fastener an event belongs to.
    *
    * @param assigns the torque event's entry
+   * @param moment where the event stands in the job, for one that was not in it before
    */
   record Assigned(
-      Instant at, String job, long assigns, @JsonUnwrapped Judged judged, String by, String because)
+      Instant at,
+      String job,
+      long assigns,
+      Optional<Instant> moment,
+      @JsonUnwrapped Judged judged,
+      String by,
+      String because)
+      implements Entry {}
+
+  /**
+   * A torque event was decided anew, because something that happened before it became known.
+   *
+   * @param rereads the torque event's entry
+   * @param because the entry that made it known
+   */
+  record Reread(Instant at, String job, long rereads, long because, @JsonUnwrapped Judged judged)
       implements Entry {}
 
   /**
@@ -182,8 +199,8 @@ public sealed interface Entry {
    * @param source the link and channel it came by
    * @param raw the event's own text as received
    * @param fingerprint SHA-256 over what makes a repeat recognisable
-   * @param moment when it happened, as used for the decision
-   * @param clock whose clock said so: {@code wrench} or {@code bridge}
+   * @param timing when it happened, and how that is known
+   * @param scanned the fastener that a scan had named for it
    * @param operator who works at the station, where the event itself does not say
    */
   record TorqueTaken(
@@ -193,12 +210,22 @@ public sealed interface Entry {
       TorqueEvent event,
       String raw,
       String fingerprint,
-      Instant moment,
-      String clock,
+      @JsonUnwrapped Timing timing,
+      Optional<String> scanned,
       Optional<String> operator,
       Optional<String> job,
       @JsonUnwrapped Judged judged)
-      implements Entry {}
+      implements Entry {
+    /** The moment by which it stands in its job: when it came, or when it happened if late. */
+    public Instant place() {
+      return timing.tardy() ? timing.moment() : at;
+    }
+
+    /** When it happened. */
+    public Instant moment() {
+      return timing.moment();
+    }
+  }
 
   /**
    * Something was scanned.

@@ -28,6 +28,8 @@ public enum Reason implements Word {
   WAITS_FOR_DISPOSITION(true),
   /** No job is active at the station. */
   NO_ACTIVE_JOB(false),
+  /** It came late, and the job that was open when it happened has ended. */
+  LATE_FOR_ENDED_JOB(false),
   /** The job's procedure has no fastener of that name. */
   NO_SUCH_FASTENER(false),
   /** Nothing can be tightened until a person confirms, measures, disposes or answers. */

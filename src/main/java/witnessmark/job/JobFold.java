@@ -3,11 +3,9 @@ package witnessmark.job;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
@@ -20,17 +18,24 @@ import witnessmark.torque.Verdict;
 final class JobFold {
   private JobFold() {}
 
-  static JobState attested(JobState job, long n, Entry.Attested entry) {
-    return gate(job, entry.step(), n);
-  }
-
-  static JobState measured(JobState job, long n, Entry.Measured entry) {
-    return entry.within() ? gate(job, entry.step(), n) : job;
+  /** The state after a fact, without its history. */
+  static JobState apply(JobState job, Act act) {
+    if (act.judged().isPresent()) {
+      return judged(job, act.n(), act.judged().get());
+    } else if (act.entry() instanceof Entry.Attested e) {
+      return gate(job, e.step(), act.n());
+    } else if (act.entry() instanceof Entry.Measured e) {
+      return e.within() ? gate(job, e.step(), act.n()) : job;
+    } else if (act.entry() instanceof Entry.Disposed e) {
+      return disposed(job, act.n(), e);
+    }
+    throw new IllegalStateException("no fold for " + act.entry().getClass());
   }
 
   static JobState torque(JobState job, long n, Entry.TorqueTaken entry) {
-    return judged(job, n, entry.judged())
-        .withNamed(Optional.empty(), job.answering().map(Answering::disturbed));
+    return History.with(job, Act.of(n, entry))
+        .withNamed(Optional.empty())
+        .withAnswering(job.answering().map(Answering::disturbed));
   }
 
   static JobState scanned(JobState job, Entry.Scan entry) {
@@ -42,24 +47,42 @@ final class JobFold {
                   new Answering(entry.question().getAsLong(), entry.at(), entry.operator(), false))
               : Optional.empty();
     }
-    return job.withNamed(entry.fastener().or(job::named), answering);
+    return job.withNamed(entry.fastener().or(job::named)).withAnswering(answering);
   }
 
+  /**
+   * A person's placing stands where the event happened. An event that came while no job was open
+   * joins the job's history by it.
+   */
   static JobState assigned(JobState job, long n, Entry.Assigned entry) {
-    return judged(settle(job, entry.assigns()), n, entry.judged());
+    JobState placed =
+        History.of(job, entry.assigns()).isPresent()
+            ? History.changed(job, entry.assigns(), a -> a.decidedByPerson(entry.judged()))
+            : History.with(
+                job,
+                new Act(
+                    entry.moment().orElse(entry.at()),
+                    entry.assigns(),
+                    entry,
+                    Optional.of(entry.judged()),
+                    true));
+    return placed.settling(entry.assigns());
   }
 
-  static JobState setAside(JobState job, Entry.SetAside entry) {
-    return settle(job, entry.sets());
+  static JobState reread(JobState job, Entry.Reread entry) {
+    return History.changed(job, entry.rereads(), a -> a.decided(entry.judged()));
   }
 
-  static JobState disposed(JobState job, long n, Entry.Disposed entry) {
+  private static JobState disposed(JobState job, long n, Entry.Disposed entry) {
     int fastener = job.plan().fastener(entry.fastener()).orElseThrow();
     Condition condition = job.condition(fastener).at(n);
+    boolean stillOpen =
+        condition.nonconformity().isPresent()
+            && condition.nonconformity().getAsLong() == entry.nonconformity();
     Condition changed =
         switch (entry.disposition()) {
           case REWORK, REPLACE -> condition.toRework();
-          case USE_AS_IS -> condition.conceded();
+          case USE_AS_IS -> stillOpen ? condition.conceded() : condition;
           case SCRAP -> condition.scrap();
         };
     return undo(job.with(fastener, changed), entry.undoes());
@@ -67,7 +90,7 @@ final class JobFold {
 
   private static JobState judged(JobState job, long n, Judged judged) {
     if (judged.effect() == Effect.ASKS) {
-      return question(job, n);
+      return job.asking(n);
     }
     if (judged.fastener().isEmpty()) {
       return job;
@@ -93,20 +116,6 @@ final class JobFold {
     return counts && judged.angleTotal().isPresent()
         ? condition.turned(judged.angleTotal().get().degrees().value())
         : condition;
-  }
-
-  private static JobState question(JobState job, long n) {
-    Set<Long> open = new HashSet<>(job.questions());
-    open.add(n);
-    return job.withQuestions(open, job.settled());
-  }
-
-  private static JobState settle(JobState job, long n) {
-    Set<Long> open = new HashSet<>(job.questions());
-    open.remove(n);
-    Set<Long> settled = new HashSet<>(job.settled());
-    settled.add(n);
-    return job.withQuestions(open, settled);
   }
 
   private static JobState gate(JobState job, String step, long n) {

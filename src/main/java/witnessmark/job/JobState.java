@@ -1,8 +1,10 @@
 package witnessmark.job;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,10 +24,12 @@ import witnessmark.procedure.TightenStep;
  * @param status open or suspended
  * @param conditions one for each fastener of the plan
  * @param gates attest and measure steps that are satisfied, with the entry that did it
- * @param questions torque events that a person must place before the job can close
+ * @param asked torque events whose place was asked for
  * @param settled torque events that a person has placed or set aside
  * @param named the fastener that a scan named for the next torque event
  * @param answering the question that the next position scanned answers
+ * @param stays when it was open at which station
+ * @param past how it came to this state; empty before its first fact
  */
 public record JobState(
     String job,
@@ -35,13 +39,15 @@ public record JobState(
     Status status,
     List<Condition> conditions,
     Map<String, Long> gates,
-    Set<Long> questions,
+    Set<Long> asked,
     Set<Long> settled,
     Optional<String> named,
-    Optional<Answering> answering) {
+    Optional<Answering> answering,
+    List<Stay> stays,
+    Optional<Past> past) {
 
   /** A job just opened. */
-  public static JobState opened(String job, String unit, String station, Plan plan) {
+  public static JobState opened(String job, String unit, String station, Plan plan, Instant at) {
     return new JobState(
         job,
         unit,
@@ -53,7 +59,24 @@ public record JobState(
         Set.of(),
         Set.of(),
         Optional.empty(),
+        Optional.empty(),
+        List.of(new Stay(station, at, Optional.empty())),
         Optional.empty());
+  }
+
+  /** Torque events that a person must place before the job can close. */
+  public Set<Long> questions() {
+    if (asked.isEmpty() || Collections.disjoint(asked, settled)) {
+      return asked;
+    }
+    Set<Long> open = new HashSet<>(asked);
+    open.removeAll(settled);
+    return open;
+  }
+
+  /** Whether the job was open at the station at the moment. */
+  public boolean was(String where, Instant moment) {
+    return stays.stream().anyMatch(s -> s.covers(where, moment));
   }
 
   public Condition condition(int fastener) {
@@ -136,7 +159,7 @@ public record JobState(
 
   /** Whether every fastener and gate stands and no question is open, so that the job may close. */
   public boolean complete() {
-    return questions.isEmpty() && plan.stages().stream().allMatch(this::done);
+    return questions().isEmpty() && plan.stages().stream().allMatch(this::done);
   }
 
   /** How many fastener passes stand. */
@@ -159,7 +182,8 @@ public record JobState(
 
   JobState withConditions(List<Condition> changed) {
     return new JobState(
-        job, unit, station, plan, status, changed, gates, questions, settled, named, answering);
+        job, unit, station, plan, status, changed, gates, asked, settled, named, answering, stays,
+        past);
   }
 
   JobState withGates(Map<String, Long> changed) {
@@ -171,13 +195,17 @@ public record JobState(
         status,
         conditions,
         Map.copyOf(changed),
-        questions,
+        asked,
         settled,
         named,
-        answering);
+        answering,
+        stays,
+        past);
   }
 
-  JobState withQuestions(Set<Long> open, Set<Long> answered) {
+  JobState asking(long n) {
+    Set<Long> more = new HashSet<>(asked);
+    more.add(n);
     return new JobState(
         job,
         unit,
@@ -186,29 +214,102 @@ public record JobState(
         status,
         conditions,
         gates,
-        Set.copyOf(open),
-        Set.copyOf(answered),
+        Set.copyOf(more),
+        settled,
         named,
-        answering);
+        answering,
+        stays,
+        past);
   }
 
-  JobState withStatus(Status changed, String at) {
+  JobState settling(long n) {
+    Set<Long> more = new HashSet<>(settled);
+    more.add(n);
     return new JobState(
         job,
         unit,
-        at,
+        station,
         plan,
-        changed,
+        status,
         conditions,
         gates,
-        questions,
-        settled,
-        Optional.empty(),
-        Optional.empty());
+        asked,
+        Set.copyOf(more),
+        named,
+        answering,
+        stays,
+        past);
   }
 
-  JobState withNamed(Optional<String> fastener, Optional<Answering> answers) {
+  JobState suspended(Instant at) {
+    return standing(
+        Status.SUSPENDED, station, settled, Optional.empty(), Optional.empty(), ended(at));
+  }
+
+  JobState resumed(String where, Instant at) {
+    List<Stay> more = new ArrayList<>(ended(at));
+    more.add(new Stay(where, at, Optional.empty()));
+    return standing(Status.OPEN, where, settled, Optional.empty(), Optional.empty(), more);
+  }
+
+  private List<Stay> ended(Instant at) {
+    return stays.stream()
+        .map(s -> s.to().isPresent() ? s : new Stay(s.station(), s.from(), Optional.of(at)))
+        .toList();
+  }
+
+  /** The same fastener for the next torque event, or none. */
+  public JobState withNamed(Optional<String> fastener) {
+    return standing(status, station, settled, fastener, answering, stays);
+  }
+
+  JobState withAnswering(Optional<Answering> question) {
+    return standing(status, station, settled, named, question, stays);
+  }
+
+  JobState withPast(Past how) {
     return new JobState(
-        job, unit, station, plan, status, conditions, gates, questions, settled, fastener, answers);
+        job,
+        unit,
+        station,
+        plan,
+        status,
+        conditions,
+        gates,
+        asked,
+        settled,
+        named,
+        answering,
+        stays,
+        Optional.of(how));
+  }
+
+  /** The same facts, with the status, place and settled questions of another state of the job. */
+  JobState standing(JobState other) {
+    return standing(
+        other.status, other.station, other.settled, other.named, other.answering, other.stays);
+  }
+
+  private JobState standing(
+      Status as,
+      String where,
+      Set<Long> answered,
+      Optional<String> fastener,
+      Optional<Answering> question,
+      List<Stay> when) {
+    return new JobState(
+        job,
+        unit,
+        where,
+        plan,
+        as,
+        conditions,
+        gates,
+        asked,
+        answered,
+        fastener,
+        question,
+        List.copyOf(when),
+        past);
   }
 }

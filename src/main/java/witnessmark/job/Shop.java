@@ -1,5 +1,6 @@
 package witnessmark.job;
 
+import java.time.Instant;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -8,7 +9,9 @@ import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Meaning;
+import witnessmark.entry.Reason;
 import witnessmark.wrench.Wrench;
+import witnessmark.wrench.WrenchClock;
 
 /**
  * All that decisions are made on: the registers, the released procedures and the unfinished jobs.
@@ -23,6 +26,7 @@ import witnessmark.wrench.Wrench;
  * @param jobs open and suspended jobs by name
  * @param operatorAt who works at a station, by station
  * @param chosen the procedure for the next unit scanned at a station, by station
+ * @param clocks what the readings since the start told of the wrenches' clocks, by serial number
  */
 public record Shop(
     long size,
@@ -31,16 +35,25 @@ public record Shop(
     List<Released> procedures,
     Map<String, JobState> jobs,
     Map<String, String> operatorAt,
-    Map<String, String> chosen) {
+    Map<String, String> chosen,
+    Map<String, WrenchClock> clocks) {
   /** Before entry 0. */
   public static final Shop EMPTY =
-      new Shop(0, Map.of(), Map.of(), List.of(), Map.of(), Map.of(), Map.of());
+      new Shop(0, Map.of(), Map.of(), List.of(), Map.of(), Map.of(), Map.of(), Map.of());
+
+  /** Made-up serial numbers must not fill the memory. */
+  private static final int CLOCKS = 1000;
 
   /** The open job at a station. */
   public Optional<JobState> active(String station) {
     return jobs.values().stream()
         .filter(j -> j.status() == Status.OPEN && j.station().equals(station))
         .findFirst();
+  }
+
+  /** The unfinished job that was open at a station at a moment. */
+  public Optional<JobState> active(String station, Instant moment) {
+    return jobs.values().stream().filter(j -> j.was(station, moment)).findFirst();
   }
 
   /** The revision of a procedure. */
@@ -59,7 +72,7 @@ public record Shop(
 
   /** The same shop, counting entries up to a size without their content. */
   public Shop sized(long entries) {
-    return new Shop(entries, operators, wrenches, procedures, jobs, operatorAt, chosen);
+    return new Shop(entries, operators, wrenches, procedures, jobs, operatorAt, chosen, clocks);
   }
 
   /**
@@ -81,7 +94,8 @@ public record Shop(
           procedures,
           jobs,
           operatorAt,
-          chosen);
+          chosen,
+          clocks);
     } else if (entry instanceof Entry.WrenchEnrolled e) {
       return new Shop(
           size,
@@ -90,11 +104,13 @@ public record Shop(
           procedures,
           jobs,
           operatorAt,
-          chosen);
+          chosen,
+          clocks);
     } else if (entry instanceof Entry.ProcedureReleased e) {
       List<Released> more = new java.util.ArrayList<>(procedures);
       more.add(new Released(e.procedure(), e.revision(), e.text(), n));
-      return new Shop(size, operators, wrenches, List.copyOf(more), jobs, operatorAt, chosen);
+      return new Shop(
+          size, operators, wrenches, List.copyOf(more), jobs, operatorAt, chosen, clocks);
     } else if (entry instanceof Entry.OperatorAtStation e) {
       return new Shop(
           size,
@@ -103,35 +119,65 @@ public record Shop(
           procedures,
           jobs,
           put(operatorAt, e.station(), e.operator()),
-          chosen);
+          chosen,
+          clocks);
     } else if (entry instanceof Entry.JobOpened e) {
       return withJobs(put(jobs, e.job(), open(e)));
     } else if (entry instanceof Entry.JobSuspended e) {
-      return job(e.job(), j -> j.withStatus(Status.SUSPENDED, j.station()));
+      return job(e.job(), j -> j.suspended(e.at()));
     } else if (entry instanceof Entry.JobResumed e) {
-      return job(e.job(), j -> j.withStatus(Status.OPEN, e.station()));
+      return job(e.job(), j -> j.resumed(e.station(), e.at()));
     } else if (entry instanceof Entry.JobClosed e) {
       return job(e.job(), j -> null);
     } else if (entry instanceof Entry.JobAbandoned e) {
       return job(e.job(), j -> null);
     } else if (entry instanceof Entry.Attested e) {
-      return job(e.job(), j -> JobFold.attested(j, n, e));
+      return job(e.job(), j -> History.with(j, Act.of(n, e)));
     } else if (entry instanceof Entry.Measured e) {
-      return job(e.job(), j -> JobFold.measured(j, n, e));
+      return job(e.job(), j -> History.with(j, Act.of(n, e)));
     } else if (entry instanceof Entry.Disposed e) {
-      return job(e.job(), j -> JobFold.disposed(j, n, e));
+      return job(e.job(), j -> History.with(j, Act.of(n, e)));
     } else if (entry instanceof Entry.Assigned e) {
       return job(e.job(), j -> JobFold.assigned(j, n, e));
     } else if (entry instanceof Entry.SetAside e) {
-      return job(e.job(), j -> JobFold.setAside(j, e));
+      return job(e.job(), j -> j.settling(e.sets()));
+    } else if (entry instanceof Entry.Reread e) {
+      return job(e.job(), j -> JobFold.reread(j, e));
     } else if (entry instanceof Entry.TorqueTaken e) {
-      return e.job().map(name -> job(name, j -> JobFold.torque(j, n, e))).orElse(this);
+      return timed(e).torque(n, e);
     } else if (entry instanceof Entry.Scan e) {
       return scanned(e);
     } else if (entry instanceof Entry.LogOpened || entry instanceof Entry.Refused) {
       return this;
     }
     throw new IllegalStateException("no fold for " + entry.getClass());
+  }
+
+  private Shop torque(long n, Entry.TorqueTaken e) {
+    boolean finding = e.judged().reason() == Reason.LATE_FOR_ENDED_JOB;
+    return e.job()
+        .filter(name -> !finding)
+        .map(name -> job(name, j -> JobFold.torque(j, n, e)))
+        .orElse(this);
+  }
+
+  private Shop timed(Entry.TorqueTaken e) {
+    if (e.event().time().isEmpty()) {
+      return this;
+    }
+    WrenchClock clock = clocks.getOrDefault(e.event().wrench(), WrenchClock.UNKNOWN);
+    WrenchClock heard = clock.heard(e.event(), e.at(), e.timing().stored().orElse(false));
+    Map<String, WrenchClock> heardClocks =
+        clocks.size() >= CLOCKS && !clocks.containsKey(e.event().wrench()) ? Map.of() : clocks;
+    return new Shop(
+        size,
+        operators,
+        wrenches,
+        procedures,
+        jobs,
+        operatorAt,
+        chosen,
+        put(heardClocks, e.event().wrench(), heard));
   }
 
   /**
@@ -160,7 +206,8 @@ public record Shop(
         procedures,
         jobs,
         operatorAt,
-        java.util.Collections.unmodifiableMap(changed));
+        java.util.Collections.unmodifiableMap(changed),
+        clocks);
   }
 
   private JobState open(Entry.JobOpened e) {
@@ -174,7 +221,7 @@ public record Shop(
                             + " follows "
                             + e.procedure()
                             + ", which is not released"));
-    return JobState.opened(e.job(), e.unit(), e.station(), new Plan(released.parse()));
+    return JobState.opened(e.job(), e.unit(), e.station(), new Plan(released.parse()), e.at());
   }
 
   private static Wrench wrench(long n, Entry.WrenchEnrolled e) {
@@ -205,7 +252,7 @@ public record Shop(
   }
 
   private Shop withJobs(Map<String, JobState> changed) {
-    return new Shop(size, operators, wrenches, procedures, changed, operatorAt, chosen);
+    return new Shop(size, operators, wrenches, procedures, changed, operatorAt, chosen, clocks);
   }
 
   private static <V> Map<String, V> put(Map<String, V> map, String key, V value) {

@@ -49,6 +49,8 @@ public final class Wording {
       case WAITS_FOR_DISPOSITION -> "It waits for a disposition: leave it as it is.";
       case NO_ACTIVE_JOB ->
           "No job is open at this station. Open or resume one, then tighten again or assign the reading.";
+      case LATE_FOR_ENDED_JOB ->
+          "The job that was open when it happened has ended: a late finding. Tell quality of it.";
       case NO_SUCH_FASTENER ->
           "The job has no fastener "
               + event.fastener().map(f -> "\"" + f + "\"").orElse("of the scanned name")

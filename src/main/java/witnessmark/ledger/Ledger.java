@@ -36,6 +36,18 @@ public interface Ledger extends AutoCloseable {
      */
     boolean seen(String wrench, OptionalLong number, String fingerprint);
 
+    /**
+     * The bytes of the events of that wrench with that number, on record or in this transaction.
+     */
+    List<byte[]> numbered(String wrench, long number);
+
+    /**
+     * The job that was open at a station at a moment and has ended since.
+     *
+     * @param moment RFC 3339 UTC, as the log writes it
+     */
+    Optional<String> endedJob(String station, String moment);
+
     /** The entry of that number, on record or in this transaction. */
     Optional<Stored> entry(long n);
 

@@ -11,7 +11,13 @@ import witnessmark.decode.Decoded;
  * @param source the link and channel, for the record
  * @param at when the bridge took it
  * @param redelivered whether the transport says that it may have been delivered before
+ * @param stored whether it came with others in one message, as a wrench delivers what it had stored
  * @param decoded what it says
  */
 public record Arrival(
-    Optional<String> station, String source, Instant at, boolean redelivered, Decoded decoded) {}
+    Optional<String> station,
+    String source,
+    Instant at,
+    boolean redelivered,
+    boolean stored,
+    Decoded decoded) {}

@@ -73,6 +73,20 @@ public final class Drafts {
           verdict(e.judged()),
           e.judged().effect().code(),
           null);
+    } else if (entry instanceof Entry.Reread e) {
+      return new TraceRow(
+          "reread",
+          at(e),
+          "job",
+          e.job(),
+          null,
+          e.judged().fastener().orElse(null),
+          null,
+          null,
+          null,
+          verdict(e.judged()),
+          e.judged().effect().code(),
+          null);
     } else if (entry instanceof Entry.TorqueTaken e) {
       return new TraceRow(
           "torque",

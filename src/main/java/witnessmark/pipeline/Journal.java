@@ -95,7 +95,7 @@ public final class Journal {
   /** A fault of the program itself while deciding about one arrival costs that arrival only. */
   private static Outcome step(Shop now, Arrival arrival, Appending txn) {
     try {
-      return Step.take(now, arrival, new SeenInLog(txn));
+      return Step.take(now, arrival, new OnRecord(txn));
     } catch (LedgerException e) {
       throw e;
     } catch (RuntimeException e) {

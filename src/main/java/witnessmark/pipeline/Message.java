@@ -30,7 +30,9 @@ public record Message(
     Consumer<List<Outcome>> recorded) {
 
   List<Arrival> arrivals() {
-    return decoded().stream().map(d -> new Arrival(station, source, at, redelivered, d)).toList();
+    List<Decoded> all = decoded();
+    boolean stored = all.size() > 1;
+    return all.stream().map(d -> new Arrival(station, source, at, redelivered, stored, d)).toList();
   }
 
   /** A fault of the program itself while reading one message costs that message only. */

@@ -1,8 +1,6 @@
 package witnessmark.pipeline;
 
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.decode.Malformed;
@@ -13,20 +11,14 @@ import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Reason;
-import witnessmark.job.JobState;
+import witnessmark.entry.Timing;
 import witnessmark.job.Shop;
-import witnessmark.judge.Judge;
 import witnessmark.judge.Wording;
-import witnessmark.match.Place;
-import witnessmark.match.Placement;
 import witnessmark.torque.TorqueEvent;
-import witnessmark.wrench.Wrench;
+import witnessmark.wrench.WrenchClock;
 
 /** Decides what one arrival puts on record. Pure: the shop as it stands and the arrival decide. */
 public final class Step {
-  private static final Duration AHEAD = Duration.ofMinutes(5);
-  private static final Duration BEHIND = Duration.ofDays(30);
-
   private Step() {}
 
   /** The entries that the arrival makes. */
@@ -66,12 +58,17 @@ public final class Step {
     if (before && event.number().isPresent()) {
       return new Outcome(List.of(), Optional.of(event), true);
     }
-    boolean perhaps = before && (event.time().isPresent() || arrival.redelivered());
-    Optional<Instant> trusted = event.time().filter(t -> believable(t, arrival.at()));
-    Instant moment = trusted.orElse(arrival.at());
-    Optional<JobState> job = shop.active(station);
-    Judged judged = judge(shop, job, event, moment, perhaps);
-    Entry.TorqueTaken entry =
+    WrenchClock clock = shop.clocks().getOrDefault(event.wrench(), WrenchClock.UNKNOWN);
+    List<Entry.TorqueTaken> alike =
+        event.number().isPresent()
+            ? seen.numbered(event.wrench(), event.number().getAsLong())
+            : List.of();
+    Timing timing = Timed.of(clock, event, arrival, Numbering.oddity(clock, event, alike));
+    boolean perhaps =
+        event.number().isPresent()
+            ? alike.stream().anyMatch(t -> Numbering.sameReading(t.event(), event))
+            : before && (event.time().isPresent() || arrival.redelivered());
+    Entry.TorqueTaken undecided =
         new Entry.TorqueTaken(
             arrival.at(),
             station,
@@ -79,26 +76,16 @@ public final class Step {
             event,
             torqued.raw(),
             fingerprint,
-            moment,
-            trusted.isPresent() ? "wrench" : "bridge",
+            timing,
+            Optional.empty(),
             Optional.ofNullable(shop.operatorAt().get(station))
                 .filter(o -> event.operator().isEmpty()),
-            job.map(JobState::job),
-            judged);
-    return new Outcome(List.of(entry), Optional.of(event), false);
+            Optional.empty(),
+            unplaced(Reason.NO_ACTIVE_JOB, event));
+    return new Outcome(Joining.of(shop, undecided, perhaps, seen), Optional.of(event), false);
   }
 
-  private static Judged judge(
-      Shop shop, Optional<JobState> job, TorqueEvent event, Instant moment, boolean perhaps) {
-    if (job.isEmpty() || perhaps) {
-      return unplaced(perhaps ? Reason.PERHAPS_REPEATED : Reason.NO_ACTIVE_JOB, event);
-    }
-    Optional<Wrench> wrench = Optional.ofNullable(shop.wrenches().get(event.wrench()));
-    Placement placement = Place.of(job.get(), event);
-    return Judge.of(job.get(), placement, event, wrench, moment);
-  }
-
-  private static Judged unplaced(Reason reason, TorqueEvent event) {
+  static Judged unplaced(Reason reason, TorqueEvent event) {
     Judged judged =
         new Judged(
             Optional.empty(),
@@ -116,13 +103,6 @@ public final class Step {
             List.of(),
             "");
     return Wording.told(judged, event);
-  }
-
-  /**
-   * A wrench's clock counts unless it is plainly wrong: ahead of the bridge's, or a month behind.
-   */
-  private static boolean believable(Instant time, Instant at) {
-    return !time.isAfter(at.plus(AHEAD)) && !time.isBefore(at.minus(BEHIND));
   }
 
   private static Entry refused(Arrival arrival, Malformed m) {

@@ -193,12 +193,20 @@ public final class Publisher implements AutoCloseable {
       return Optional.of(new Post(topic(t.station(), "verdict"), VerdictEvent.of(bridge, n, t)));
     }
     if (entry instanceof Entry.Assigned a) {
-      Entry.TorqueTaken taken =
-          (Entry.TorqueTaken) EntryJson.read(reading.entry(a.assigns()).orElseThrow().bytes());
+      Entry.TorqueTaken taken = taken(a.assigns());
       return Optional.of(
           new Post(topic(taken.station(), "verdict"), VerdictEvent.of(bridge, n, a, taken)));
     }
+    if (entry instanceof Entry.Reread r) {
+      Entry.TorqueTaken taken = taken(r.rereads());
+      return Optional.of(
+          new Post(topic(taken.station(), "verdict"), VerdictEvent.of(bridge, n, r, taken)));
+    }
     return Optional.empty();
+  }
+
+  private Entry.TorqueTaken taken(long n) {
+    return (Entry.TorqueTaken) EntryJson.read(reading.entry(n).orElseThrow().bytes());
   }
 
   private void expectations() {

@@ -33,6 +33,18 @@ final class VerdictEvent {
     return event(bridge, n, entry, data);
   }
 
+  /**
+   * The verdict on an event that was decided anew.
+   *
+   * @param taken the event's own entry, which {@code rereads} names
+   */
+  static byte[] of(String bridge, long n, Entry.Reread entry, Entry.TorqueTaken taken) {
+    ObjectNode data = data(n, taken, Optional.of(entry.job()), entry.judged());
+    data.put("rereads", entry.rereads());
+    data.put("because", entry.because());
+    return event(bridge, n, entry, data);
+  }
+
   private static byte[] event(String bridge, long n, Entry entry, ObjectNode data) {
     return CloudEvent.of(bridge, n, "witnessmark.verdict.v1", entry, data);
   }

@@ -24,7 +24,7 @@ public final class Explanation {
               + e.event().angle().map(Angle::toString).map(a -> ", " + a + " degrees").orElse("")
               + ", "
               + e.event().direction().code());
-      lines.add("  happened    " + Moments.text(e.moment()) + " by the " + e.clock() + "'s clock");
+      lines.add("  happened    " + happened(e));
       lines.add("  came by     " + e.source());
       lines.add("  as sent     " + e.raw().strip());
       lines.add("  job         " + e.job().orElse("none open at " + e.station()));
@@ -32,10 +32,26 @@ public final class Explanation {
     } else if (entry instanceof Entry.Assigned e) {
       lines.add("  assigns     entry " + e.assigns() + ", by " + e.by() + ": " + e.because());
       lines.addAll(judged(e.judged()));
+    } else if (entry instanceof Entry.Reread e) {
+      lines.add("  rereads     entry " + e.rereads() + ", because of entry " + e.because());
+      lines.addAll(judged(e.judged()));
     } else {
       lines.add("  " + line.cell("text"));
     }
     return lines;
+  }
+
+  private static String happened(Entry.TorqueTaken e) {
+    String clock =
+        switch (e.timing().clock()) {
+          case "corrected" ->
+              " by the wrench's clock and " + e.timing().offset().orElseThrow() + " s";
+          case "bridge" -> ", when the bridge took it; no time of the wrench to go by";
+          default -> " by the wrench's clock";
+        };
+    return Moments.text(e.moment())
+        + clock
+        + (e.timing().tardy() ? ", give or take 15 s; came late and stands there" : "");
   }
 
   private static String number(Entry.TorqueTaken e) {

@@ -71,6 +71,9 @@ public record Line(List<String> cells) {
       judged(c.set("job", e.job()).set("operator", e.by()), e.judged());
       c.set(
           "text", "Entry " + e.assigns() + " assigned (" + e.because() + "). " + e.judged().text());
+    } else if (entry instanceof Entry.Reread e) {
+      judged(c.set("job", e.job()), e.judged());
+      c.set("text", "Entry " + e.rereads() + ": " + e.judged().text());
     } else if (entry instanceof Entry.SetAside e) {
       c.set("job", e.job()).set("operator", e.by());
       c.set("text", "Entry " + e.sets() + " set aside: " + e.because());

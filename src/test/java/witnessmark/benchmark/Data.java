@@ -128,7 +128,8 @@ final class Data implements AutoCloseable {
   }
 
   private static Arrival arrival(witnessmark.decode.Decoded decoded) {
-    return new Arrival(Optional.of(Work.STATION), "benchmark", Moments.now(), false, decoded);
+    return new Arrival(
+        Optional.of(Work.STATION), "benchmark", Moments.now(), false, false, decoded);
   }
 
   @Override

@@ -15,7 +15,6 @@ import witnessmark.job.Shop;
 import witnessmark.pipeline.Arrival;
 import witnessmark.pipeline.Outcome;
 import witnessmark.pipeline.Seen;
-import witnessmark.pipeline.SeenInList;
 import witnessmark.pipeline.Step;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.torque.Angle;
@@ -26,7 +25,6 @@ import witnessmark.torque.TorqueEvent;
 /** How long the core takes to decide about a reading and to fold the entry in; no disk. */
 final class Decisions {
   private static final Instant NOW = Instant.parse("2026-11-25T10:00:00Z");
-  private static final Seen SEEN = new SeenInList(List.of());
   private static final int PER_ROUND = 20_000;
 
   private final Shop opened;
@@ -71,6 +69,34 @@ final class Decisions {
     }
   }
 
+  private static final Seen NOTHING =
+      new Seen() {
+        @Override
+        public boolean before(String wrench, OptionalLong number, String fingerprint) {
+          return false;
+        }
+
+        @Override
+        public List<Entry.TorqueTaken> numbered(String wrench, long number) {
+          return List.of();
+        }
+
+        @Override
+        public Optional<Entry> entry(long n) {
+          return Optional.empty();
+        }
+
+        @Override
+        public Optional<Entry.Scan> scan(String station) {
+          return Optional.empty();
+        }
+
+        @Override
+        public Optional<String> endedJob(String station, Instant moment) {
+          return Optional.empty();
+        }
+      };
+
   /** Does the job in order, again and again from where it was opened. */
   private Figures round() {
     Figures nanos = new Figures();
@@ -78,7 +104,7 @@ final class Decisions {
       Shop shop = opened;
       for (Arrival arrival : arrivals) {
         long began = System.nanoTime();
-        Outcome outcome = Step.take(shop, arrival, SEEN);
+        Outcome outcome = Step.take(shop, arrival, NOTHING);
         Entry entry = outcome.entries().get(0);
         shop = shop.after(shop.size(), entry);
         nanos.add(System.nanoTime() - began);
@@ -110,6 +136,7 @@ final class Decisions {
             Optional.empty(),
             Optional.empty());
     String raw = new String(Work.reading(i, event.wrench(), Work.torque(i), ""));
-    return new Arrival(Optional.of(Work.STATION), "benchmark", NOW, false, new Torqued(event, raw));
+    return new Arrival(
+        Optional.of(Work.STATION), "benchmark", NOW, false, false, new Torqued(event, raw));
   }
 }

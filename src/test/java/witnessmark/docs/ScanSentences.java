@@ -1,6 +1,5 @@
 package witnessmark.docs;
 
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -77,7 +76,7 @@ final class ScanSentences {
     scan(bench, "badge-07");
     scan(bench, "ATR-26-0147");
     add((Entry.Scan) bench.scan(Bench.STATION, "ATR-26-0147", nobody(), true).entries().get(0));
-    bench.pass(Duration.ofMinutes(1));
+    bench.rest(60);
     scan(bench, "ATR-26-0147");
     scan(bench, "frame-check");
     scan(bench, "carrier-left/1");
@@ -131,7 +130,7 @@ final class ScanSentences {
     bench.scan("badge-07");
     scan(bench, "wm:set-aside");
     scan(bench, "wm:answer");
-    bench.pass(Duration.ofMinutes(3));
+    bench.rest(180);
     scan(bench, "carrier-left/1");
     bench.scan("wm:answer");
     scan(bench, "carrier-left/1");

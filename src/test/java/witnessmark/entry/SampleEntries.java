@@ -51,7 +51,8 @@ public final class SampleEntries {
             List.of("pinch:final"),
             "badge-07",
             "concession 12"),
-        new Entry.Assigned(AT, "J-5", 9, judged(), "badge-07", "I saw it"),
+        new Entry.Assigned(AT, "J-5", 9, Optional.of(AT), judged(), "badge-07", "I saw it"),
+        new Entry.Reread(AT, "J-5", 9, 12, judged()),
         new Entry.SetAside(AT, "J-5", 9, "badge-07", "test rig"),
         torque(),
         new Entry.Scan(
@@ -104,9 +105,15 @@ public final class SampleEntries {
             BY),
         "{\"wrench\":\"TW-0417\"}",
         "0123456789abcdef0123456789abcdef",
-        AT,
-        "wrench",
-        Optional.empty(),
+        new Timing(
+            AT,
+            "corrected",
+            Optional.of(new Digits("61.250")),
+            Optional.of(true),
+            Optional.of(true),
+            Optional.of("began-anew")),
+        Optional.of("carrier-left/3"),
+        BY,
         Optional.of("J-5"),
         judged());
   }

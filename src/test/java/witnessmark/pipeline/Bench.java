@@ -1,11 +1,12 @@
 package witnessmark.pipeline;
 
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import witnessmark.decode.Scanned;
 import witnessmark.decode.Torqued;
 import witnessmark.desk.Command;
@@ -29,6 +30,7 @@ public final class Bench implements Cloneable {
   public static final String STATION = "bench-1";
 
   private final List<Entry> log = new ArrayList<>();
+  private final Set<String> fingerprints = new HashSet<>();
   private Shop shop = Shop.EMPTY;
   private Instant now = START;
   private long number;
@@ -170,7 +172,23 @@ public final class Bench implements Cloneable {
 
   public Outcome take(TorqueEvent event, boolean redelivered) {
     return arrive(
-        new Arrival(Optional.of(STATION), "test", now, redelivered, new Torqued(event, "raw")));
+        new Arrival(
+            Optional.of(STATION), "test", now, redelivered, false, new Torqued(event, "raw")));
+  }
+
+  /** An event arrives as one of a stored burst. */
+  public Outcome takeStored(TorqueEvent event) {
+    return arrive(
+        new Arrival(Optional.of(STATION), "test", now, false, true, new Torqued(event, "raw")));
+  }
+
+  /** Time goes by. */
+  public void rest(long seconds) {
+    now = now.plusSeconds(seconds);
+  }
+
+  public Instant now() {
+    return now;
   }
 
   public Outcome scan(String text) {
@@ -180,9 +198,8 @@ public final class Bench implements Cloneable {
 
   /** A scan at any station, which may name who scanned, and may have been delivered before. */
   public Outcome scan(String station, String text, Optional<String> operator, boolean redelivered) {
-    return arrive(
-        new Arrival(
-            Optional.of(station), "test", now, redelivered, new Scanned(text, operator, "raw")));
+    Scanned scanned = new Scanned(text, operator, "raw");
+    return arrive(new Arrival(Optional.of(station), "test", now, redelivered, false, scanned));
   }
 
   /** The entry of a scan at the station. */
@@ -197,19 +214,65 @@ public final class Bench implements Cloneable {
 
   /** A tightening at any station. */
   public Entry.TorqueTaken hitAt(String station, String wrench, String torque) {
-    TorqueEvent event = event(wrench, torque, "", Direction.CW, "");
-    return taken(
-        arrive(new Arrival(Optional.of(station), "test", now, false, new Torqued(event, "raw"))));
-  }
-
-  public void pass(Duration time) {
-    now = now.plus(time);
+    Torqued torqued = new Torqued(event(wrench, torque, "", Direction.CW, ""), "raw");
+    return taken(arrive(new Arrival(Optional.of(station), "test", now, false, false, torqued)));
   }
 
   private Outcome arrive(Arrival arrival) {
-    Outcome outcome = Step.take(shop, arrival, new SeenInList(log));
+    Outcome outcome = Step.take(shop, arrival, new OnList());
     outcome.entries().forEach(this::add);
     return outcome;
+  }
+
+  private final class OnList implements Seen {
+    @Override
+    public boolean before(String wrench, OptionalLong number, String print) {
+      return fingerprints.contains(wrench + print);
+    }
+
+    @Override
+    public List<Entry.TorqueTaken> numbered(String wrench, long number) {
+      return log.stream()
+          .filter(Entry.TorqueTaken.class::isInstance)
+          .map(Entry.TorqueTaken.class::cast)
+          .filter(t -> t.event().wrench().equals(wrench))
+          .filter(t -> t.event().number().equals(OptionalLong.of(number)))
+          .toList();
+    }
+
+    @Override
+    public Optional<Entry> entry(long n) {
+      return n < log.size() ? Optional.of(log.get((int) n)) : Optional.empty();
+    }
+
+    @Override
+    public Optional<Entry.Scan> scan(String station) {
+      for (int n = log.size() - 1; n >= 0; n--) {
+        if (log.get(n) instanceof Entry.Scan s && s.station().equals(station)) {
+          return Optional.of(s);
+        }
+      }
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<String> endedJob(String station, Instant moment) {
+      String found = null;
+      for (Entry e : log) {
+        if (!e.at().isAfter(moment)) {
+          if (e instanceof Entry.JobOpened o && o.station().equals(station)) {
+            found = o.job();
+          } else if (e instanceof Entry.JobResumed r && r.station().equals(station)) {
+            found = r.job();
+          } else if (e instanceof Entry.JobSuspended s && s.job().equals(found)
+              || e instanceof Entry.JobClosed c && c.job().equals(found)
+              || e instanceof Entry.JobAbandoned a && a.job().equals(found)) {
+            found = null;
+          }
+        }
+      }
+      return Optional.ofNullable(found).filter(j -> !shop.jobs().containsKey(j));
+    }
   }
 
   private static Entry.TorqueTaken taken(Outcome outcome) {
@@ -217,6 +280,9 @@ public final class Bench implements Cloneable {
   }
 
   private void add(Entry entry) {
+    if (entry instanceof Entry.TorqueTaken t) {
+      fingerprints.add(t.event().wrench() + t.fingerprint());
+    }
     shop = shop.after(log.size(), entry);
     log.add(entry);
   }

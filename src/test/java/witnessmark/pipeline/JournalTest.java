@@ -54,6 +54,7 @@ class JournalTest {
         "test",
         Bench.START,
         false,
+        false,
         new Torqued(numbers.event("TW-1", "50 N.m", "", Direction.CW, ""), "raw"));
   }
 
@@ -149,7 +150,9 @@ class JournalTest {
       Journal journal = begun(ledger);
       Malformed malformed = new Malformed("not JSON", Sample.of(new byte[] {1, 2, 3}));
       journal.take(
-          List.of(List.of(new Arrival(Optional.empty(), "test", Bench.START, false, malformed))));
+          List.of(
+              List.of(
+                  new Arrival(Optional.empty(), "test", Bench.START, false, false, malformed))));
       try (SqliteReading reading = SqliteReading.open(files())) {
         Entry.Refused refused =
             (Entry.Refused) EntryJson.read(reading.entry(4).orElseThrow().bytes());

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -17,9 +18,11 @@ import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Entry;
+import witnessmark.job.Condition;
 import witnessmark.job.Due;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
+import witnessmark.job.Undo;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Direction;
@@ -68,6 +71,54 @@ class LawsTest {
     assertThat(conditions(interleaved(procedure, first, second, random)))
         .as("seed %d", seed)
         .isEqualTo(conditions(interleaved(procedure, first, second, new Random(seed + 1))));
+  }
+
+  /** Undone and done again, with nothing in between, a fastener is as if it had only been done. */
+  @ParameterizedTest
+  @MethodSource("seeds")
+  void looseningAndTighteningAnewIsAsNeverLoosenedButForItsTrace(long seed) {
+    Bench once = story(seed, 40, 0);
+    Bench twice = story(seed, 40, 0);
+    Random random = new Random(seed + 3);
+    int f = random.nextInt(once.job().plan().fasteners());
+    String name = once.job().plan().name(f);
+    int passes = once.job().plan().stepOf(f).passes().size();
+    if (!tightest(once, f, passes) || !Undo.of(once.job(), f).isEmpty()) {
+      return;
+    }
+    twice.loosen(name);
+    Stage due = twice.job().plan().stage(f, 0);
+    if (!twice.job().openStages().contains(due) || !twice.job().next(due).contains(f)) {
+      return; // what it waits for was undone, or another comes first
+    }
+    LOOSENED.incrementAndGet();
+    for (int pass = 0; pass < passes; pass++) {
+      String target =
+          once.job().plan().stepOf(f).passes().get(pass).target().orElseThrow().toString();
+      twice.hitOn(name, target);
+    }
+    assertThat(twice.job().conditions().stream().map(LawsTest::lasting).toList())
+        .as("seed %d", seed)
+        .isEqualTo(once.job().conditions().stream().map(LawsTest::lasting).toList());
+    assertThat(twice.job().gates()).as("seed %d", seed).isEqualTo(once.job().gates());
+    assertThat(twice.size()).as("seed %d", seed).isEqualTo(once.size() + 1 + passes);
+  }
+
+  private static final java.util.concurrent.atomic.AtomicInteger LOOSENED =
+      new java.util.concurrent.atomic.AtomicInteger();
+
+  @AfterAll
+  static void somethingWasLoosened() {
+    assertThat(LOOSENED.get()).isGreaterThan(STORIES / 30);
+  }
+
+  private static boolean tightest(Bench bench, int fastener, int passes) {
+    Condition c = bench.job().condition(fastener);
+    return c.done() == passes && !c.nonconforming() && !c.scrapped();
+  }
+
+  private static String lasting(Condition c) {
+    return c.done() + " " + c.nonconforming() + " " + c.scrapped();
   }
 
   /** A law about closing says nothing if no story ever closes. */

@@ -64,7 +64,7 @@ class RefusedOnRecordTest {
   private static List<Arrival> arrivals(byte[] payload) {
     List<Arrival> arrivals = new ArrayList<>();
     for (Decoded decoded : Messages.torque(payload)) {
-      arrivals.add(new Arrival(Optional.of("bench-1"), "test", Bench.START, false, decoded));
+      arrivals.add(new Arrival(Optional.of("bench-1"), "test", Bench.START, false, false, decoded));
     }
     return arrivals;
   }

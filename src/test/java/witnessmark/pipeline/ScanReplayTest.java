@@ -108,7 +108,7 @@ class ScanReplayTest {
                             + "\",\"unit\":\"N.m\"}"))
                 .get(0)
             : Messages.scan(bytes("{\"scan\":\"" + act + "\"}")).get(0);
-    return new Arrival(Optional.of(Bench.STATION), "test", now, false, decoded);
+    return new Arrival(Optional.of(Bench.STATION), "test", now, false, false, decoded);
   }
 
   private static byte[] bytes(String text) {

@@ -293,7 +293,7 @@ class VerdictTest {
             event.fastener(),
             event.operator());
     Entry.TorqueTaken taken = (Entry.TorqueTaken) bench.take(old).entries().get(0);
-    assertThat(taken.clock()).isEqualTo("bridge");
+    assertThat(taken.timing().clock()).isEqualTo("bridge");
     assertThat(taken.moment()).isEqualTo(taken.at());
   }
 }

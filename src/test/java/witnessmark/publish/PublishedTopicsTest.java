@@ -109,7 +109,9 @@ class PublishedTopicsTest {
                       .stream(),
                   Messages.scan("{\"scan\":\"wm:status\"}".getBytes(StandardCharsets.UTF_8))
                       .stream())
-              .map(d -> new Arrival(Optional.of(Bench.STATION), "test", Bench.START, false, d))
+              .map(
+                  d ->
+                      new Arrival(Optional.of(Bench.STATION), "test", Bench.START, false, false, d))
               .toList();
       journal.take(List.of(arrivals));
     }

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.charset.StandardCharsets;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -107,6 +106,7 @@ class ToldMessagesTest {
   private final class Run {
     private final long seed;
     private final Random random;
+    private final List<witnessmark.torque.TorqueEvent> held = new ArrayList<>();
     private final Bench bench = Bench.on(PROCEDURE);
     private int told;
 
@@ -130,6 +130,12 @@ class ToldMessagesTest {
         case 0 -> person();
         case 1 -> scan();
         case 2 -> bench.take(event(Direction.CCW));
+        case 3 -> held.add(event(Direction.CW));
+        case 4 -> {
+          bench.rest(20);
+          held.forEach(bench::takeStored);
+          held.clear();
+        }
         default -> bench.take(event(Direction.CW));
       }
     }
@@ -138,7 +144,7 @@ class ToldMessagesTest {
       if (bench.job().questions().isEmpty()) {
         String code = one("badge-07", "b/1", "nothing known", "P-1", "look", "wm:attest");
         Optional<String> operator = Optional.of("badge-07").filter(b -> random.nextBoolean());
-        bench.pass(Duration.ofSeconds(5));
+        bench.rest(5);
         bench.scan(Bench.STATION, one(code, "wm:status"), operator, random.nextInt(3) == 0);
       } else {
         bench.scan("badge-07");
@@ -227,7 +233,9 @@ class ToldMessagesTest {
         if (entry instanceof Entry.TorqueTaken t) {
           verdict(VerdictEvent.of("shop-1", told, t), where);
         } else if (entry instanceof Entry.Assigned a) {
-          verdict(VerdictEvent.of("shop-1", told, a, taken(a)), where);
+          verdict(VerdictEvent.of("shop-1", told, a, taken(a.assigns())), where);
+        } else if (entry instanceof Entry.Reread r) {
+          verdict(VerdictEvent.of("shop-1", told, r, taken(r.rereads())), where);
         } else if (entry instanceof Entry.Scan s) {
           scanned(ScanEvent.of("shop-1", told, s), where);
         }
@@ -235,8 +243,8 @@ class ToldMessagesTest {
       expect(bench.shop().active(Bench.STATION));
     }
 
-    private Entry.TorqueTaken taken(Entry.Assigned assigned) {
-      return (Entry.TorqueTaken) bench.log().get((int) assigned.assigns());
+    private Entry.TorqueTaken taken(long n) {
+      return (Entry.TorqueTaken) bench.log().get((int) n);
     }
 
     private void verdict(byte[] message, String where) {

@@ -2,7 +2,6 @@ package witnessmark.scan;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
@@ -88,7 +87,7 @@ class AnswerScanTest {
             () -> bench.scan("badge-07"),
             () -> bench.scan("4012345678901"),
             () -> bench.scan("wm:status"),
-            () -> bench.pass(Duration.ofMinutes(2)));
+            () -> bench.rest(120));
     for (Runnable thing : between) {
       bench.scan("wm:answer");
       thing.run();
@@ -142,7 +141,7 @@ class AnswerScanTest {
             "seen"));
     Entry.Scan again = bench.scanned("b/1");
     assertThat(again.meaning()).isEqualTo(Meaning.DECLINED);
-    assertThat(again.text()).isEqualTo("Entry 8 was assigned or set aside already.");
+    assertThat(again.text()).isEqualTo("Entry 8 was decided already: credited on a/1.");
     assertThat(bench.scanned("wm:answer").text())
         .isEqualTo(
             "No reading of J-5 asks for its fastener. Next: a/2, final pass, 50 N.m"

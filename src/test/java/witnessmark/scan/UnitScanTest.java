@@ -2,7 +2,6 @@ package witnessmark.scan;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -215,11 +214,11 @@ class UnitScanTest {
         (Entry.Scan) bench.scan(Bench.STATION, UNIT, Optional.empty(), false).entries().get(0);
     assertThat(again.meaning()).isEqualTo(Meaning.REPEATED);
     assertThat(again.job()).isEmpty();
-    bench.pass(Duration.ofMillis(3001));
+    bench.rest(4);
     Entry.Scan later =
         (Entry.Scan) bench.scan(Bench.STATION, UNIT, Optional.empty(), false).entries().get(0);
     assertThat(later.meaning()).isEqualTo(Meaning.STATUS);
-    bench.pass(Duration.ofHours(1));
+    bench.rest(3600);
     Entry.Scan redelivered =
         (Entry.Scan) bench.scan(Bench.STATION, UNIT, Optional.empty(), true).entries().get(0);
     assertThat(redelivered.meaning()).isEqualTo(Meaning.REPEATED);

@@ -5,7 +5,9 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Types;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import witnessmark.ledger.TraceRow;
@@ -20,18 +22,44 @@ final class Repeats {
   /** Made-up serial numbers must not fill the memory. */
   private static final int KEPT = 1000;
 
+  /** A wrench that gives every event the same number must not cost ever more. */
+  private static final int KEPT_ALIKE = 100;
+
   private final PreparedStatement seen;
   private final PreparedStatement highest;
+  private final PreparedStatement numbered;
   private final Map<String, Long> highestOf = new HashMap<>();
 
   Repeats(Connection c) throws SQLException {
     seen =
         c.prepareStatement(
             "SELECT 1 FROM trace WHERE wrench = ? AND number IS ? AND fingerprint = ? LIMIT 1");
+    numbered =
+        c.prepareStatement(
+            "SELECT e.bytes FROM trace t JOIN entry e USING (n)"
+                + " WHERE t.wrench = ? AND t.number = ? AND t.fingerprint IS NOT NULL"
+                + " ORDER BY n DESC LIMIT "
+                + KEPT_ALIKE);
     highest =
         c.prepareStatement(
             "SELECT coalesce(max(number), -1) FROM trace"
                 + " WHERE wrench = ? AND fingerprint IS NOT NULL");
+  }
+
+  /** The bytes of the events of that wrench with that number. */
+  List<byte[]> numbered(String wrench, long number) throws SQLException {
+    List<byte[]> found = new ArrayList<>();
+    if (number > highestOf(wrench)) {
+      return found;
+    }
+    numbered.setString(1, wrench);
+    numbered.setLong(2, number);
+    try (ResultSet rows = numbered.executeQuery()) {
+      while (rows.next()) {
+        found.add(rows.getBytes(1));
+      }
+    }
+    return found;
   }
 
   boolean seen(String wrench, OptionalLong number, String fingerprint) throws SQLException {

@@ -23,6 +23,7 @@ public final class SqliteLedger implements Ledger {
   private final LogKey key;
   private final Statements statements;
   private final Repeats repeats;
+  private final EndedJobs stays;
 
   /** Where the tree and the links stood when this ledger last looked. */
   private Edge edge;
@@ -33,6 +34,7 @@ public final class SqliteLedger implements Ledger {
     this.key = key;
     this.statements = new Statements(connection);
     this.repeats = new Repeats(connection);
+    this.stays = new EndedJobs(connection);
     this.edge = Edge.read(connection);
   }
 
@@ -169,6 +171,24 @@ public final class SqliteLedger implements Ledger {
     public boolean seen(String wrench, OptionalLong number, String fingerprint) {
       try {
         return repeats.seen(wrench, number, fingerprint);
+      } catch (SQLException e) {
+        throw Database.failure("read", file, e);
+      }
+    }
+
+    @Override
+    public List<byte[]> numbered(String wrench, long number) {
+      try {
+        return repeats.numbered(wrench, number);
+      } catch (SQLException e) {
+        throw Database.failure("read", file, e);
+      }
+    }
+
+    @Override
+    public Optional<String> endedJob(String station, String moment) {
+      try {
+        return stays.endedJob(station, moment);
       } catch (SQLException e) {
         throw Database.failure("read", file, e);
       }

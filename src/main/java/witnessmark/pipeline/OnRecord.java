@@ -1,16 +1,26 @@
 package witnessmark.pipeline;
 
+import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
+import witnessmark.entry.Moments;
 import witnessmark.ledger.Ledger.Appending;
 
-/** What the log knows, as of a transaction. */
-record SeenInLog(Appending txn) implements Seen {
+/** What the log knows, asked within a transaction. */
+record OnRecord(Appending txn) implements Seen {
   @Override
   public boolean before(String wrench, OptionalLong number, String fingerprint) {
     return txn.seen(wrench, number, fingerprint);
+  }
+
+  @Override
+  public List<Entry.TorqueTaken> numbered(String wrench, long number) {
+    return txn.numbered(wrench, number).stream()
+        .map(bytes -> (Entry.TorqueTaken) EntryJson.read(bytes))
+        .toList();
   }
 
   @Override
@@ -21,5 +31,10 @@ record SeenInLog(Appending txn) implements Seen {
   @Override
   public Optional<Entry.Scan> scan(String station) {
     return txn.newest("scan", station).map(s -> (Entry.Scan) EntryJson.read(s.bytes()));
+  }
+
+  @Override
+  public Optional<String> endedJob(String station, Instant moment) {
+    return txn.endedJob(station, Moments.text(moment));
   }
 }

@@ -1,0 +1,103 @@
+package witnessmark.pipeline;
+
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import witnessmark.entry.Entry;
+import witnessmark.entry.Judged;
+import witnessmark.entry.Moments;
+import witnessmark.entry.Reason;
+import witnessmark.job.History;
+import witnessmark.job.JobState;
+import witnessmark.job.Shop;
+import witnessmark.judge.Decide;
+import witnessmark.judge.Rereading;
+
+/** Puts a torque event into the job that was open when it happened. */
+final class Joining {
+  private Joining() {}
+
+  /**
+   * The event's entry, and one for each later event that is decided otherwise because of it.
+   *
+   * @param taken the entry with everything but its job and decision
+   * @param perhaps whether the event may be on record already
+   */
+  static List<Entry> of(Shop shop, Entry.TorqueTaken taken, boolean perhaps, Seen seen) {
+    boolean late = taken.timing().tardy();
+    Optional<JobState> job =
+        late ? shop.active(taken.station(), taken.moment()) : shop.active(taken.station());
+    if (job.isEmpty()) {
+      Optional<String> ended =
+          late ? seen.endedJob(taken.station(), taken.moment()) : Optional.empty();
+      Reason reason =
+          perhaps
+              ? Reason.PERHAPS_REPEATED
+              : ended.isPresent() ? Reason.LATE_FOR_ENDED_JOB : Reason.NO_ACTIVE_JOB;
+      return List.of(
+          with(
+              taken,
+              Optional.empty(),
+              reason == Reason.LATE_FOR_ENDED_JOB ? ended : Optional.empty(),
+              Step.unplaced(reason, taken.event())));
+    }
+    Optional<String> scanned = late ? Optional.empty() : job.get().named();
+    Optional<String> name = job.map(JobState::job);
+    JobState then = late ? History.at(job.get(), taken.moment()) : job.get();
+    Judged judged =
+        perhaps
+            ? Step.unplaced(Reason.PERHAPS_REPEATED, taken.event())
+            : Decide.of(shop, then, taken.event(), scanned, taken.moment());
+    Entry.TorqueTaken entry = with(taken, scanned, name, judged);
+    if (!late) {
+      return List.of(entry);
+    }
+    long n = shop.size();
+    List<Entry> entries = new ArrayList<>(List.of(entry));
+    JobState changed = shop.after(n, entry).jobs().get(name.get());
+    entries.addAll(Rereading.of(shop, changed, n, n, taken.at()));
+    return entries;
+  }
+
+  private static Entry.TorqueTaken with(
+      Entry.TorqueTaken e, Optional<String> scanned, Optional<String> job, Judged judged) {
+    return new Entry.TorqueTaken(
+        e.at(),
+        e.station(),
+        e.source(),
+        e.event(),
+        e.raw(),
+        e.fingerprint(),
+        e.timing(),
+        scanned,
+        e.operator(),
+        job,
+        judged.withText(judged.text() + notes(e)));
+  }
+
+  private static String notes(Entry.TorqueTaken e) {
+    StringBuilder notes = new StringBuilder();
+    if (e.timing().tardy()) {
+      notes
+          .append(" It came ")
+          .append(ago(Duration.between(e.moment(), e.at())))
+          .append(" late and stands where it happened, at ")
+          .append(Moments.text(e.moment()))
+          .append(".");
+    }
+    e.timing()
+        .counter()
+        .ifPresent(
+            c ->
+                notes.append(
+                    c.equals("used-before")
+                        ? " Its event number was used before by another reading."
+                        : " The wrench counts from low numbers again."));
+    return notes.toString();
+  }
+
+  private static String ago(Duration lag) {
+    return lag.toMinutes() >= 2 ? lag.toMinutes() + " min" : Math.max(0, lag.toSeconds()) + " s";
+  }
+}
