@@ -18,7 +18,8 @@ import wrenchsim.wire.JsonLine;
     description = {
       "Publishes numbered events as fast as asked, until the broker has all of them.",
       "After a lost connection, what was not acknowledged is sent again."
-    })
+    },
+    footer = {"", "Example:", "  ${COMMAND-FULL-NAME} --station bench-1 --count 1000"})
 final class BurstCommand implements Callable<Integer> {
   @Mixin private BrokerOptions broker;
   @Mixin private Series series;

@@ -3,11 +3,16 @@ package wrenchsim;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 import wrenchsim.joint.JointSpec;
+import wrenchsim.joint.Rehit;
+import wrenchsim.shop.JointKind;
 import wrenchsim.shop.Mistake;
+import wrenchsim.shop.Mistakes;
 import wrenchsim.wire.Topics;
 
 /** Texts of the command line as values; what is wrong with one is said in its own words. */
@@ -65,6 +70,72 @@ final class Converters {
     @Override
     public String convert(String text) {
       return text;
+    }
+  }
+
+  /** {@code under=0.01}, or a bare rate for the usual kinds. */
+  static final class OfRates implements ITypeConverter<Map<Mistake.Kind, Double>> {
+    @Override
+    public Map<Mistake.Kind, Double> convert(String text) {
+      return converted(text, OfRates::rates);
+    }
+
+    private static Map<Mistake.Kind, Double> rates(String text) {
+      String[] sides = text.split("=", 2);
+      return sides.length == 1
+          ? Mistakes.usual(number("a mistake rate", text))
+          : Map.of(Mistake.kind(sides[0]), number("a mistake rate", sides[1]));
+    }
+  }
+
+  private static double number(String what, String text) {
+    if (!text.matches("[0-9]{1,6}(\\.[0-9]{1,9})?")) {
+      throw new IllegalArgumentException(
+          "%s is a decimal number, but got '%s'".formatted(what, text));
+    }
+    return Double.parseDouble(text);
+  }
+
+  /** {@code 1.5:0.5}. */
+  static final class OfRehit implements ITypeConverter<Rehit> {
+    @Override
+    public Rehit convert(String text) {
+      return converted(text, OfRehit::rehit);
+    }
+
+    private static Rehit rehit(String text) {
+      String[] parts = text.split(":", -1);
+      if (parts.length != 2) {
+        throw new IllegalArgumentException(
+            "the angle of a second hit is MEAN:DEVIATION in degrees, e.g. 1.5:0.5, but got '"
+                + text
+                + "'");
+      }
+      return new Rehit(number("its mean", parts[0]), number("its deviation", parts[1]));
+    }
+  }
+
+  /** What is said of the joints of a place; the rest is as everywhere. */
+  record Said(double degrees, Optional<Double> scatter, Optional<Rehit> rehit) {
+    JointKind kind(JointKind usual) {
+      return new JointKind(
+          Optional.of(degrees), scatter.orElse(usual.scatter()), rehit.orElse(usual.rehit()));
+    }
+  }
+
+  /** {@code soft}, {@code 40:0.1} or {@code 40:0.1:1.5:0.5}. */
+  static final class OfJoint implements ITypeConverter<Said> {
+    @Override
+    public Said convert(String text) {
+      return converted(text, OfJoint::said);
+    }
+
+    private static Said said(String text) {
+      String[] parts = text.split(":", 3);
+      return new Said(
+          OfHardness.degrees(parts[0]),
+          parts.length > 1 ? Optional.of(number("a scatter", parts[1])) : Optional.empty(),
+          parts.length > 2 ? Optional.of(OfRehit.rehit(parts[2])) : Optional.empty());
     }
   }
 

@@ -29,6 +29,20 @@ final class Fields {
     return Optional.ofNullable(values.get(name));
   }
 
+  /**
+   * The value of a name without which others mean nothing.
+   *
+   * @throws IllegalArgumentException when one of the others is given alone
+   */
+  Optional<String> only(String needed, String... others) {
+    for (String other : others) {
+      if (values.containsKey(other) && !values.containsKey(needed)) {
+        throw new IllegalArgumentException("%s goes with %s=N only".formatted(other, needed));
+      }
+    }
+    return text(needed);
+  }
+
   BigDecimal decimal(String name, String otherwise) {
     String text = text(name).orElse(otherwise);
     try {

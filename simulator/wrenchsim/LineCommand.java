@@ -28,7 +28,8 @@ import wrenchsim.wire.LinkException;
     description = {
       "Sends numbered frames on a serial line until every one is answered.",
       "What stays unanswered goes out again after two seconds."
-    })
+    },
+    footer = {"", "Example:", "  ${COMMAND-FULL-NAME} --virtual tw-0502 --count 100"})
 final class LineCommand implements Callable<Integer> {
   // A wrench's memory in this simulator; also what keeps a slow bridge from being flooded.
   private static final int MOST_UNANSWERED = 64;

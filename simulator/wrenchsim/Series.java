@@ -64,6 +64,11 @@ final class Series {
           spec.commandLine(),
           "via belongs to the wrenches of 'shop'; burst speaks MQTT, and line takes --port or --virtual");
     }
+    if (wrench.spec().life().store().isPresent()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "store belongs to the wrenches of 'shop'; burst and line send each reading at once");
+    }
     if (count < 1 || rate < 0 || first < 0 || !(torque > 0 && torque <= 100_000)) {
       throw new ParameterException(
           spec.commandLine(),
@@ -104,7 +109,8 @@ final class Series {
               Happening.Work.NONE,
               measured.turn(),
               measured.reading(),
-              Optional.empty()));
+              Optional.empty(),
+              false));
       sender.send(measured.reading());
       clock.spend(Duration.ofNanos(Math.max(periodNanos, 1_000_000)));
     }

@@ -1,12 +1,14 @@
 package wrenchsim;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
+import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
+import java.util.Random;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -19,12 +21,17 @@ import wrenchsim.mqtt.BrokerLink;
 import wrenchsim.mqtt.MqttSender;
 import wrenchsim.shop.Bench;
 import wrenchsim.shop.Chance;
+import wrenchsim.shop.Habits;
+import wrenchsim.shop.Mistake;
 import wrenchsim.shop.Mistakes;
 import wrenchsim.shop.Operator;
 import wrenchsim.shop.Outcome;
 import wrenchsim.shop.Pace;
 import wrenchsim.shop.Parts;
+import wrenchsim.shop.Patience;
+import wrenchsim.shop.Person;
 import wrenchsim.shop.Rack;
+import wrenchsim.shop.Sheets;
 import wrenchsim.shop.ShopClock;
 import wrenchsim.shop.Tool;
 import wrenchsim.truth.Truth;
@@ -53,11 +60,15 @@ import wrenchsim.wrench.WrenchSpec;
       "  clock=yes         sends its time          offset=0 drift=0  seconds ahead, ppm fast",
       "  event=1           first number; clock: from the time of the run; none: does not count",
       "  position=no       knows the fastener      badge=badge-07 knows its holder",
+      "  wear=0            what it shows more after 1000 events, relative",
+      "  restart=N         counts from 1 again after N events; reset=1970 or seconds: its clock then",
+      "  store=N           keeps N readings while out of range; away=0.1: how often it is;",
+      "                    twice=0.25 half=0.25: how often they come again, or half of them",
       "  via=mqtt          or virtual:LINK (a pseudo-terminal) or port:PATH, baud=115200",
       "Of several wrenches the first that is allowed and whose range holds the band is taken.",
       "",
       "Example:",
-      "  wrenchsim shop --station bench-1 --wrench TW-0417,max=100 \\",
+      "  ${COMMAND-FULL-NAME} --station bench-1 --wrench TW-0417,max=100 \\",
       "    --wrench serial=TW-0502,max=30,via=virtual:tw-0502 --mistake carrier-left/2=under"
     })
 final class ShopCommand implements Callable<Integer> {
@@ -81,31 +92,20 @@ final class ShopCommand implements Callable<Integer> {
       converter = Converters.OfMistake.class,
       description =
           "Something to do wrong at that fastener's first visit: under, over, redeliver, skip, "
-              + "skip:NEIGHBOUR, double or loosen; repeatable; again for a fastener: at its next visit.")
+              + "skip:OTHER, double, loosen, wrong, wrong:OTHER, wrongtool or cross; repeatable; "
+              + "again for a fastener: at its next visit.")
   private List<Converters.Planned> mistakes = new ArrayList<>();
 
   @Option(
       names = "--mistake-rate",
-      paramLabel = "R",
-      defaultValue = "0",
-      description = "The share of visits that go wrong by chance: under, over or redeliver.")
-  private double mistakeRate;
-
-  @Option(
-      names = "--hardness",
-      paramLabel = "DEGREES",
-      converter = Converters.OfHardness.class,
+      paramLabel = "[KIND=]R",
+      converter = Converters.OfRates.class,
       description =
-          "Degrees from snug to target of every joint, or hard (30) or soft (360); without it the "
-              + "middle of the expected angle window, or else hard.")
-  private Optional<Double> hardness;
+          "The share of visits that go wrong by chance, of one kind of mistake, or of under, over "
+              + "and redeliver together; repeatable.")
+  private List<Map<Mistake.Kind, Double>> mistakeRates = new ArrayList<>();
 
-  @Option(
-      names = "--joint",
-      paramLabel = "PLACE=DEGREES",
-      converter = {Converters.OfPlace.class, Converters.OfHardness.class},
-      description = "The same for one fastener or step, e.g. carrier-left=soft; repeatable.")
-  private Map<String, Double> joints = new LinkedHashMap<>();
+  @Mixin private JointOptions joints;
 
   /** How one of several expected fasteners is picked. */
   enum Pick {
@@ -126,6 +126,12 @@ final class ShopCommand implements Callable<Integer> {
           "Touch no wrench while something is to be confirmed or measured: the order of work then "
               + "does not depend on how long that takes.")
   private boolean gatesFirst;
+
+  @Option(
+      names = "--scan",
+      description =
+          "Scan the label beside the fastener, which is its name, before each tightening.")
+  private boolean scan;
 
   @Option(
       names = "--pace",
@@ -150,25 +156,30 @@ final class ShopCommand implements Callable<Integer> {
     refuseDoubles();
     ShopClock clock = new ShopClock(run.clockStart, pace);
     Mistakes plan = plan();
+    Parts parts = joints.parts(run.seed);
     Bench bench = new Bench();
     List<LineSender> lines = new ArrayList<>();
     try (Truth truth = run.tellingAll();
         BrokerLink link = broker.link()) {
+      // What reads the messages is loaded before anybody waits for one, so that only the bridge's
+      // silence counts as silence.
+      hearExpect(new Bench(), "{\"state\":\"idle\"}".getBytes(StandardCharsets.UTF_8));
       link.listen(broker.station.expect(), bytes -> hearExpect(bench, bytes));
       link.listen(broker.station.verdict(), bytes -> hearVerdict(bench, bytes));
-      Rack rack = rack(link, clock, lines);
+      Map<String, Sender> senders = senders(link, clock, lines);
       link.open();
-      Operator operator =
-          new Operator(
-              bench,
-              rack,
-              new Parts(run.seed, hardness, joints),
+      Person person =
+          new Person(
+              rack(clock),
+              parts,
               clock,
-              truth,
               plan,
-              habits(),
+              new Habits(pick == Pick.RANDOM, gatesFirst, scan),
+              new Sheets(),
               run.seed,
               Main::warn);
+      ShopWire wire = new ShopWire(link, broker.station, senders);
+      Operator operator = new Operator(bench, person, wire, truth, patience(), Main::warn);
       Outcome outcome = operator.work();
       plan.unplayed()
           .forEach(f -> Main.warn("the mistake for " + f + " was never made: no visit there"));
@@ -179,14 +190,16 @@ final class ShopCommand implements Callable<Integer> {
     }
   }
 
-  private Operator.Habits habits() {
+  private Patience patience() {
     Duration idle = idleTimeout <= 0 ? FOR_EVER : Duration.ofSeconds(idleTimeout);
-    return new Operator.Habits(idle, VERDICT_WITHIN, pick == Pick.RANDOM, gatesFirst);
+    return new Patience(idle, VERDICT_WITHIN);
   }
 
   private Mistakes plan() {
     try {
-      Mistakes plan = new Mistakes(mistakeRate, Chance.of(run.seed, "mistakes"));
+      Map<Mistake.Kind, Double> rates = new EnumMap<>(Mistake.Kind.class);
+      mistakeRates.forEach(given -> given.forEach((kind, r) -> rates.merge(kind, r, Double::sum)));
+      Mistakes plan = new Mistakes(rates, Chance.of(run.seed, "mistakes"));
       mistakes.forEach(m -> plan.script(m.fastener(), m.mistake()));
       return plan;
     } catch (IllegalArgumentException e) {
@@ -204,8 +217,19 @@ final class ShopCommand implements Callable<Integer> {
     }
   }
 
-  private Rack rack(BrokerLink link, ShopClock clock, List<LineSender> lines) throws IOException {
+  private Rack rack(ShopClock clock) {
     List<Tool> tools = new ArrayList<>();
+    for (WrenchOption option : wrenches) {
+      WrenchSpec wrench = option.at(clock.start());
+      Random chance = Chance.of(run.seed, "wrench " + wrench.serial());
+      tools.add(new Tool(new Wrench(wrench, clock.start(), chance), run.seed));
+    }
+    return new Rack(tools);
+  }
+
+  private Map<String, Sender> senders(BrokerLink link, ShopClock clock, List<LineSender> lines)
+      throws IOException {
+    Map<String, Sender> senders = new HashMap<>();
     for (WrenchOption option : wrenches) {
       WrenchSpec wrench = option.at(clock.start());
       Sender sender = new MqttSender(link, broker.station.torque());
@@ -215,12 +239,9 @@ final class ShopCommand implements Callable<Integer> {
         line.open();
         sender = line;
       }
-      tools.add(
-          new Tool(
-              new Wrench(wrench, clock.start(), Chance.of(run.seed, "wrench " + wrench.serial())),
-              sender));
+      senders.put(wrench.serial(), sender);
     }
-    return new Rack(tools);
+    return senders;
   }
 
   private static boolean allAnswered(List<LineSender> lines) {

@@ -6,6 +6,9 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import wrenchsim.wrench.Gauge;
+import wrenchsim.wrench.Life;
+import wrenchsim.wrench.Restart;
+import wrenchsim.wrench.Store;
 import wrenchsim.wrench.Unit;
 import wrenchsim.wrench.WrenchClock;
 import wrenchsim.wrench.WrenchSpec;
@@ -34,6 +37,13 @@ record WrenchOption(WrenchSpec spec, Via via, boolean byClock) {
           "event",
           "position",
           "badge",
+          "wear",
+          "restart",
+          "reset",
+          "store",
+          "away",
+          "twice",
+          "half",
           "via",
           "baud");
   private static final Instant NUMBERS_BEGIN = Instant.parse("2026-01-01T00:00:00Z");
@@ -61,7 +71,8 @@ record WrenchOption(WrenchSpec spec, Via via, boolean byClock) {
             clock(fields),
             firstEvent(event),
             fields.yes("position", false),
-            fields.text("badge"));
+            fields.text("badge"),
+            life(fields));
     int baud = fields.decimal("baud", Integer.toString(Via.USUAL_BAUD)).intValue();
     return new WrenchOption(
         spec, Via.parse(fields.text("via").orElse("mqtt"), baud), event.equals("clock"));
@@ -84,7 +95,41 @@ record WrenchOption(WrenchSpec spec, Via via, boolean byClock) {
         spec.clock(),
         Optional.of(first),
         spec.knowsPosition(),
-        spec.operator());
+        spec.operator(),
+        spec.life());
+  }
+
+  private static Life life(Fields fields) {
+    return new Life(
+        fields.decimal("wear", "0").doubleValue(),
+        fields.only("restart", "reset").map(events -> restart(fields, events)),
+        fields.only("store", "away", "twice", "half").map(readings -> store(fields, readings)));
+  }
+
+  private static Restart restart(Fields fields, String events) {
+    String reset = fields.text("reset").orElse("0");
+    return new Restart(
+        whole("restart", events),
+        reset.equals("1970")
+            ? Optional.empty()
+            : Optional.of(
+                Duration.ofMillis(fields.decimal("reset", "0").movePointRight(3).longValue())));
+  }
+
+  private static Store store(Fields fields, String readings) {
+    return new Store(
+        whole("store", readings),
+        fields.decimal("away", "0.1").doubleValue(),
+        fields.decimal("twice", "0.25").doubleValue(),
+        fields.decimal("half", "0.25").doubleValue());
+  }
+
+  private static int whole(String name, String text) {
+    if (!text.matches("[0-9]{1,9}")) {
+      throw new IllegalArgumentException(
+          "%s is a whole number, but got '%s'".formatted(name, text));
+    }
+    return Integer.parseInt(text);
   }
 
   private static Gauge gauge(Fields fields) {

@@ -13,19 +13,21 @@ import java.util.Random;
  * depends on which branch it took before.
  */
 public final class Joint {
-  // Static friction a few per cent above the tightening torque, the wind-up of wrench and socket
-  // within two degrees, and four fifths of the torque to undo: common practice, no source.
+  // Static friction a few per cent above the tightening torque, four fifths of the torque to undo,
+  // a cross-thread that binds after a third of the angle, and a hand that moves what is held by
+  // less than half: common practice, no source.
   private static final double BREAKAWAY = 0.05;
   private static final double BREAKAWAY_DEVIATION = 0.02;
-  private static final double WINDUP_LEAST = 0.5;
-  private static final double WINDUP_MOST = 2.0;
   private static final double UNDOING = 0.8;
   private static final double UNDOING_DEVIATION = 0.05;
+  private static final double BINDS_AFTER = 1.0 / 3;
+  private static final double SLACK = 0.5;
 
   private final Random chance;
   private JointSpec spec;
   private double heldNm;
   private boolean undone;
+  private boolean crossed;
 
   /** A loose joint whose scatter comes from {@code chance} alone. */
   public Joint(JointSpec spec, Random chance) {
@@ -38,6 +40,9 @@ public final class Joint {
     if (heldNm == 0) {
       return undone ? JointState.LOOSENED : JointState.LOOSE;
     }
+    if (crossed) {
+      return JointState.CROSSED;
+    }
     if (heldNm < spec.lowNm()) {
       return JointState.SNUG;
     }
@@ -47,6 +52,11 @@ public final class Joint {
   /** Whether there is anything to loosen. */
   public boolean isHeld() {
     return heldNm > 0;
+  }
+
+  /** Whether a hand without a wrench feels that it is not tight for its pass. */
+  public boolean isSlack() {
+    return heldNm < SLACK * spec.lowNm();
   }
 
   /**
@@ -65,14 +75,26 @@ public final class Joint {
    * the aim.
    */
   public Turn tighten(double aimNm) {
+    return turn(aimNm, 1);
+  }
+
+  /**
+   * Tightens with the threads crossed: a joint that is not tight binds after a third of the angle.
+   */
+  public Turn bind(double aimNm) {
+    crossed |= heldNm <= spec.snugNm();
+    return turn(aimNm, BINDS_AFTER);
+  }
+
+  private Turn turn(double aimNm, double share) {
     JointState before = state();
     double slope = 1 + spec.scatter() * bounded(chance.nextGaussian());
     double breakawayNm =
         heldNm * (1 + clamp(BREAKAWAY + BREAKAWAY_DEVIATION * chance.nextGaussian(), 0.01, 0.1));
-    double windup = WINDUP_LEAST + (WINDUP_MOST - WINDUP_LEAST) * chance.nextDouble();
+    double windup = spec.rehit().degrees(bounded(chance.nextGaussian()));
     if (heldNm <= spec.snugNm()) {
       heldNm = aimNm;
-      double turned = slope * spec.degreesBetween(spec.snugNm(), aimNm);
+      double turned = share * slope * spec.degreesBetween(spec.snugNm(), aimNm);
       return new Turn(aimNm, turned, true, before, state());
     }
     if (aimNm <= breakawayNm) {
@@ -99,6 +121,7 @@ public final class Joint {
     double turned = 90 + 90 * chance.nextDouble();
     heldNm = 0;
     undone = true;
+    crossed = false;
     return new Turn(peakNm, turned, false, before, state());
   }
 

@@ -1,5 +1,7 @@
 package wrenchsim.joint;
 
+import java.util.Objects;
+
 /**
  * What a joint is made for and how it answers to torque: a straight line of torque over angle from
  * snug to target.
@@ -11,9 +13,10 @@ package wrenchsim.joint;
  *     is a hard joint, about {@value #SOFT} (a full turn) a soft one: common practice, no source
  * @param scatter the relative standard deviation of that angle from one tightening to the next,
  *     from friction and settling; 0 to 0.3
+ * @param rehit how far it turns when it is tight and hit again
  */
 public record JointSpec(
-    double targetNm, double lowNm, double highNm, double degrees, double scatter) {
+    double targetNm, double lowNm, double highNm, double degrees, double scatter, Rehit rehit) {
 
   /** A hard joint's angle from snug to target, degrees. */
   public static final double HARD = 30;
@@ -24,12 +27,25 @@ public record JointSpec(
   /** Snug as a share of the target torque: common practice, no source. */
   private static final double SNUG_SHARE = 0.1;
 
+  /** A joint that turns a degree or two when it is hit again. */
+  public JointSpec(double targetNm, double lowNm, double highNm, double degrees, double scatter) {
+    this(targetNm, lowNm, highNm, degrees, scatter, Rehit.USUAL);
+  }
+
   public JointSpec {
+    Objects.requireNonNull(rehit, "rehit");
     if (!(lowNm > 0 && lowNm <= targetNm && targetNm <= highNm)) {
       throw new IllegalArgumentException(
           "a joint needs 0 < low <= target <= high in N.m, but got low %s, target %s, high %s"
               .formatted(lowNm, targetNm, highNm));
     }
+    checkAngle(degrees, scatter);
+  }
+
+  /**
+   * @throws IllegalArgumentException for an angle or a scatter that no joint has
+   */
+  public static void checkAngle(double degrees, double scatter) {
     if (!(degrees > 0)) {
       throw new IllegalArgumentException(
           "the angle from snug to target must be above 0 degrees, but is " + degrees);

@@ -10,6 +10,8 @@ public enum JointState {
   TIGHT("tight"),
   /** Tightened above the highest acceptable torque. */
   OVERTIGHTENED("overtightened"),
+  /** Cross-threaded: it bound before the parts met, so it holds a torque and clamps nothing. */
+  CROSSED("crossed"),
   /** Tightened once and undone since. */
   LOOSENED("loosened");
 

@@ -1,5 +1,6 @@
 package wrenchsim.mqtt;
 
+import java.util.List;
 import wrenchsim.wire.LinkException;
 import wrenchsim.wire.TorqueMessage;
 import wrenchsim.wrench.Reading;
@@ -18,5 +19,10 @@ public final class MqttSender implements Sender {
   @Override
   public void send(Reading reading) throws LinkException {
     broker.publish(topic, TorqueMessage.encode(reading));
+  }
+
+  @Override
+  public void sendStored(List<Reading> burst) throws LinkException {
+    broker.publish(topic, TorqueMessage.encode(burst));
   }
 }

@@ -1,7 +1,11 @@
 package wrenchsim.shop;
 
 import java.time.Duration;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
@@ -15,7 +19,8 @@ import wrenchsim.wrench.Reading;
 public final class Bench {
   private record Key(String wrench, Optional<Long> event) {}
 
-  private final Map<Key, VerdictMessage> verdicts = new HashMap<>();
+  private final Map<Key, Deque<VerdictMessage>> verdicts = new HashMap<>();
+  private final List<VerdictMessage> assigned = new ArrayList<>();
   private Optional<ExpectMessage> expect = Optional.empty();
   private long changes;
   private long changesBefore;
@@ -33,7 +38,12 @@ public final class Bench {
 
   /** Takes a verdict. */
   public synchronized void hear(VerdictMessage message) {
-    verdicts.put(new Key(message.wrench(), message.event()), message);
+    if (message.assigns().isPresent()) {
+      assigned.add(message);
+    } else {
+      Key key = new Key(message.wrench(), message.event());
+      verdicts.computeIfAbsent(key, k -> new ArrayDeque<>()).add(message);
+    }
     heard();
   }
 
@@ -47,22 +57,29 @@ public final class Bench {
     return expect;
   }
 
+  /** The verdicts on what a person placed since this was last asked. */
+  synchronized List<VerdictMessage> assigned() {
+    List<VerdictMessage> now = List.copyOf(assigned);
+    assigned.clear();
+    return now;
+  }
+
   /**
-   * Makes ready for a reading about to be sent: what comes from now on may be its doing, and no
-   * older verdict is confused with its own.
+   * Makes ready for readings about to be sent: what comes from now on may be their doing, and no
+   * older verdict is confused with their own.
    */
-  synchronized void aboutToSend(Reading reading) {
-    verdicts.remove(new Key(reading.wrench(), reading.event()));
+  synchronized void aboutToSend(List<Reading> readings) {
+    readings.forEach(r -> verdicts.remove(new Key(r.wrench(), r.event())));
     changesBefore = changes;
     expectBefore = expect;
   }
 
-  /** Whether other work was expected at least once since the last reading was sent. */
+  /** Whether other work was expected at least once since the last readings were sent. */
   synchronized boolean hasOtherWork() {
     return changes > changesBefore;
   }
 
-  /** Whether a fastener was due when the last reading was sent. */
+  /** Whether a fastener was due when the last readings were sent. */
   synchronized boolean wasDue(String fastener) {
     return expectBefore.stream()
         .flatMap(e -> e.expect().stream())
@@ -70,7 +87,7 @@ public final class Bench {
   }
 
   /**
-   * Waits until other work was expected at least once since the last reading was sent, even if it
+   * Waits until other work was expected at least once since the last readings were sent, even if it
    * is the same again by now; or for so long without any message.
    */
   synchronized void awaitOtherWork(Duration silence) {
@@ -86,7 +103,7 @@ public final class Bench {
   /** Waits for the verdict on a reading; empty after so long without any message. */
   synchronized Optional<VerdictMessage> awaitVerdict(Reading reading, Duration silence) {
     Key key = new Key(reading.wrench(), reading.event());
-    return await(() -> Optional.ofNullable(verdicts.get(key)), silence);
+    return await(() -> Optional.ofNullable(verdicts.get(key)).map(Deque::poll), silence);
   }
 
   private <T> Optional<T> await(Supplier<Optional<T>> look, Duration silence) {

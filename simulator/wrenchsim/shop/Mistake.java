@@ -9,7 +9,8 @@ import java.util.stream.Collectors;
  * Something done wrong on purpose at one visit to a fastener.
  *
  * @param kind what goes wrong
- * @param neighbour for {@link Kind#SKIP}: the fastener taken instead, where the script names it
+ * @param neighbour for {@link Kind#SKIP} and {@link Kind#WRONG}: the fastener taken instead, where
+ *     the script names it
  */
 public record Mistake(Kind kind, Optional<String> neighbour) {
 
@@ -26,7 +27,13 @@ public record Mistake(Kind kind, Optional<String> neighbour) {
     /** Does it right, then takes the same fastener for the next one. */
     DOUBLE,
     /** Does it right, then undoes it. */
-    LOOSEN;
+    LOOSEN,
+    /** Takes a fastener of another group that is not expected, with its own wrench and torque. */
+    WRONG,
+    /** Takes a wrench that must not be used there. */
+    WRONGTOOL,
+    /** Turns it in with its threads crossed. */
+    CROSS;
 
     /** The word on the command line and in the truth file. */
     public String word() {
@@ -36,9 +43,12 @@ public record Mistake(Kind kind, Optional<String> neighbour) {
 
   public Mistake {
     Objects.requireNonNull(kind, "kind");
-    if (neighbour.isPresent() && kind != Kind.SKIP) {
+    if (neighbour.isPresent() && kind != Kind.SKIP && kind != Kind.WRONG) {
       throw new IllegalArgumentException(
-          "only skip names a neighbour, but got " + kind.word() + ":" + neighbour.get());
+          "only skip and wrong name another fastener, but got "
+              + kind.word()
+              + ":"
+              + neighbour.get());
     }
   }
 
@@ -47,19 +57,23 @@ public record Mistake(Kind kind, Optional<String> neighbour) {
     return new Mistake(kind, Optional.empty());
   }
 
-  /** Reads {@code under}, {@code over} … or {@code skip:NEIGHBOUR}. */
+  /** Reads {@code under}, {@code over} …, {@code skip:OTHER} or {@code wrong:OTHER}. */
   public static Mistake parse(String text) {
     String[] parts = text.split(":", 2);
-    Kind kind =
-        Arrays.stream(Kind.values())
-            .filter(k -> k.word().equals(parts[0]))
-            .findFirst()
-            .orElseThrow(
-                () ->
-                    new IllegalArgumentException(
-                        "a mistake is one of %s or skip:NEIGHBOUR, but got '%s'"
-                            .formatted(allowed(), text)));
-    return new Mistake(kind, parts.length == 2 ? Optional.of(parts[1]) : Optional.empty());
+    return new Mistake(
+        kind(parts[0]), parts.length == 2 ? Optional.of(parts[1]) : Optional.empty());
+  }
+
+  /** The kind of this word. */
+  public static Kind kind(String word) {
+    return Arrays.stream(Kind.values())
+        .filter(k -> k.word().equals(word))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "a mistake is one of %s, skip:OTHER or wrong:OTHER, but got '%s'"
+                        .formatted(allowed(), word)));
   }
 
   private static String allowed() {

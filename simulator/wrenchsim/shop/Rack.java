@@ -19,10 +19,23 @@ public record Rack(List<Tool> tools) {
 
   /** The first wrench that is allowed on the fastener and whose range holds its band. */
   Optional<Tool> fit(Expected due) {
+    return tools.stream().filter(t -> fits(t, due)).findFirst();
+  }
+
+  /** The wrenches that must not be used there but can reach the torque. */
+  List<Tool> misfits(Expected due) {
     return tools.stream()
-        .filter(
-            t -> due.wrenches().isEmpty() || due.wrenches().contains(t.wrench().spec().serial()))
-        .filter(t -> t.wrench().spec().gauge().holds(due.lowNm(), due.highNm()))
-        .findFirst();
+        .filter(t -> !fits(t, due) && t.wrench().spec().gauge().reaches(due.highNm()))
+        .toList();
+  }
+
+  /** The first wrench that keeps readings nobody has heard of. */
+  Optional<Tool> away() {
+    return tools.stream().filter(t -> t.radio().isAway()).findFirst();
+  }
+
+  private static boolean fits(Tool tool, Expected due) {
+    return (due.wrenches().isEmpty() || due.wrenches().contains(tool.serial()))
+        && tool.wrench().spec().gauge().holds(due.lowNm(), due.highNm());
   }
 }

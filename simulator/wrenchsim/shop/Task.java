@@ -1,9 +1,5 @@
 package wrenchsim.shop;
 
-import java.util.List;
-import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import wrenchsim.wire.ExpectMessage;
 import wrenchsim.wire.Expected;
 
@@ -15,22 +11,10 @@ import wrenchsim.wire.Expected;
  * @param tool the wrench taken
  */
 record Task(ExpectMessage heard, Expected due, Tool tool) {
-  private static final Pattern NUMBERED = Pattern.compile("(.*/)([0-9]{1,6})");
 
-  /**
-   * The fastener that is taken for the due one by a slip: the next one listed, or else the next
-   * number; empty where neither tells.
-   */
-  Optional<String> neighbour() {
-    List<Expected> listed = heard.expect();
-    int next = listed.indexOf(due) + 1;
-    if (next < listed.size()) {
-      return Optional.of(listed.get(next).fastener());
-    }
-    Matcher numbered = NUMBERED.matcher(due.fastener());
-    return numbered.matches()
-        ? Optional.of(numbered.group(1) + (Integer.parseInt(numbered.group(2)) + 1))
-        : Optional.empty();
+  /** The same with what is expected by now, where anything is to be tightened. */
+  Task whileExpecting(ExpectMessage now) {
+    return now.isTighten() && now != heard ? new Task(now, now.expect().get(0), tool) : this;
   }
 
   /** What two expectations share when they ask for the same work, whatever their words. */

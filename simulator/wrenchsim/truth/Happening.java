@@ -19,9 +19,16 @@ import wrenchsim.wrench.Reading;
  * @param turn what the joint did
  * @param reading what the wrench reports of it
  * @param mistake the mistake intended here, as written on the command line
+ * @param stored whether the wrench was out of range and kept the reading for later
  */
 public record Happening(
-    Instant time, Act act, Work work, Turn turn, Reading reading, Optional<String> mistake) {
+    Instant time,
+    Act act,
+    Work work,
+    Turn turn,
+    Reading reading,
+    Optional<String> mistake,
+    boolean stored) {
 
   public Happening {
     Objects.requireNonNull(time, "time");
@@ -30,6 +37,11 @@ public record Happening(
     Objects.requireNonNull(turn, "turn");
     Objects.requireNonNull(reading, "reading");
     Objects.requireNonNull(mistake, "mistake");
+  }
+
+  /** The same reading sent once more. */
+  public Happening again(Instant when, Optional<String> why) {
+    return new Happening(when, Act.REDELIVER, work, turn, reading, why, false);
   }
 
   /** What a hand can do. */
@@ -93,6 +105,7 @@ public record Happening(
         .putText("angle", reading.angle())
         .put("direction", reading.tightening() ? "cw" : "ccw")
         .putText("mistake", mistake)
+        .putTrue("stored", stored)
         .toString();
   }
 
@@ -100,9 +113,11 @@ public record Happening(
   public String sentence() {
     String number = reading.event().map(n -> "event " + n).orElse("its last event");
     if (act == Act.REDELIVER) {
-      return "%s sends %s again (redeliver on purpose)".formatted(reading.wrench(), number);
+      return "%s sends %s again (%s)"
+          .formatted(
+              reading.wrench(), number, mistake.map(m -> m + " on purpose").orElse("stored"));
     }
-    return "%s %s %s: %s %s%s%s"
+    return "%s %s %s: %s %s%s%s%s"
         .formatted(
             reading.wrench(),
             act == Act.LOOSEN ? "loosens" : "on",
@@ -110,7 +125,8 @@ public record Happening(
             reading.torque(),
             reading.unit().symbol(),
             reading.angle().map(a -> ", " + a + " deg").orElse(""),
-            mistake.map(m -> " (" + m + " on purpose)").orElse(""));
+            mistake.map(m -> " (" + m + " on purpose)").orElse(""),
+            stored ? ", stored" : "");
   }
 
   private static String rounded(double value) {

@@ -13,6 +13,7 @@ import java.util.Optional;
  *     {@code answer} or {@code complete}
  * @param job the job, where there is one
  * @param unit the number of the unit being assembled, where there is a job
+ * @param procedure the procedure and its revision, where there is a job
  * @param done fastener passes done
  * @param expect the fasteners that may be tightened now, as listed
  * @param others whether something is expected besides, which a person does without a wrench
@@ -21,6 +22,7 @@ public record ExpectMessage(
     String state,
     Optional<String> job,
     Optional<String> unit,
+    Optional<String> procedure,
     long done,
     List<Expected> expect,
     boolean others) {
@@ -35,7 +37,8 @@ public record ExpectMessage(
   /** Reads a payload; an empty one (a retained message cleared) is an idle station. */
   public static ExpectMessage read(byte[] payload) throws MalformedMessage {
     if (payload.length == 0) {
-      return new ExpectMessage("idle", Optional.empty(), Optional.empty(), 0, List.of(), false);
+      return new ExpectMessage(
+          "idle", Optional.empty(), Optional.empty(), Optional.empty(), 0, List.of(), false);
     }
     JsonNode root = JsonText.object(payload, WHAT);
     List<Expected> expect = new ArrayList<>();
@@ -48,6 +51,8 @@ public record ExpectMessage(
         JsonText.required(root, "state", WHAT),
         JsonText.text(root, "job"),
         JsonText.text(root, "unit"),
+        JsonText.text(root, "procedure")
+            .map(p -> p + JsonText.text(root, "revision").map(r -> " " + r).orElse("")),
         JsonText.whole(root, "done").orElse(0L),
         expect,
         expect.size() < root.path("expect").size());

@@ -36,6 +36,11 @@ public record Expected(
     }
   }
 
+  /** The group it belongs to: what comes before the stroke in its name. */
+  public String group() {
+    return fastener.split("/", 2)[0];
+  }
+
   /** Whether an element of {@code expect} is about tightening; other steps have no band. */
   static boolean isTightening(JsonNode element) {
     return element.hasNonNull("fastener") && element.hasNonNull("pass");

@@ -35,6 +35,14 @@ public final class JsonLine {
     return this;
   }
 
+  /** Puts {@code true}, or nothing. */
+  public JsonLine putTrue(String name, boolean value) {
+    if (value) {
+      object.put(name, true);
+    }
+    return this;
+  }
+
   /** The line, without its end. */
   @Override
   public String toString() {

@@ -19,6 +19,11 @@ public record Topics(String station) {
     return "witnessmark/v1/" + station + "/torque";
   }
 
+  /** Where scanned labels go. */
+  public String scan() {
+    return "witnessmark/v1/" + station + "/scan";
+  }
+
   /** Where verdicts come from. */
   public String verdict() {
     return "witnessmark/v1/" + station + "/verdict";

@@ -49,6 +49,11 @@ public record Gauge(
     return unit.toNm(min) <= lowNm && highNm <= unit.toNm(max);
   }
 
+  /** Whether it shows a torque in N·m at all. */
+  public boolean reaches(double torqueNm) {
+    return torqueNm <= unit.toNm(max);
+  }
+
   /** The digits shown for a torque in N·m that it feels with a relative error. */
   String showTorque(double trueNm, double error) {
     return Digits.show(unit.fromNm(trueNm * error), resolution);

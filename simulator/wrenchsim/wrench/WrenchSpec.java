@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param firstEvent the number of its first event, absent when it does not count
  * @param knowsPosition whether it reports the fastener it is on
  * @param operator the badge it reports, where it does
+ * @param life what becomes of it in use
  */
 public record WrenchSpec(
     String serial,
@@ -19,7 +20,19 @@ public record WrenchSpec(
     Optional<WrenchClock> clock,
     Optional<Long> firstEvent,
     boolean knowsPosition,
-    Optional<String> operator) {
+    Optional<String> operator,
+    Life life) {
+
+  /** A wrench that stays as it is. */
+  public WrenchSpec(
+      String serial,
+      Gauge gauge,
+      Optional<WrenchClock> clock,
+      Optional<Long> firstEvent,
+      boolean knowsPosition,
+      Optional<String> operator) {
+    this(serial, gauge, clock, firstEvent, knowsPosition, operator, Life.EVEN);
+  }
 
   public WrenchSpec {
     if (!serial.matches("[\\x21-\\x7E&&[^|]][\\x20-\\x7E&&[^|]]{0,63}")) {
@@ -29,6 +42,7 @@ public record WrenchSpec(
               + "'");
     }
     Objects.requireNonNull(gauge, "gauge");
+    Objects.requireNonNull(life, "life");
     firstEvent.ifPresent(
         n -> {
           if (n < 0) {

@@ -30,7 +30,7 @@ class ArchitectureTest {
           // the nouns, and the reader of files
           row("torque", ""),
           row("toml", ""),
-          row("wrench", "torque"),
+          row("wrench", "torque procedure entry"),
           row("procedure", "torque toml"),
           row("entry", "torque"),
           // the stages; only match and judge read the job, and none knows the next
@@ -42,7 +42,8 @@ class ArchitectureTest {
           row("desk", "torque procedure wrench entry job match judge"),
           // what a scanned code commands
           row("scan", "torque procedure entry job desk"),
-          row("report", "torque procedure wrench entry job"),
+          // explaining a decision sets out what was weighed
+          row("report", "torque procedure wrench entry job match"),
           // the log; its verifier shares nothing with what it checks
           row("ledger", "torque"),
           row("ledger.verify", ""),

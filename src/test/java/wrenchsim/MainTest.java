@@ -6,8 +6,13 @@ import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import wrenchsim.wrench.Life;
+import wrenchsim.wrench.Restart;
+import wrenchsim.wrench.Store;
 
 class MainTest {
   private record Ran(int status, String out, String err) {}
@@ -44,7 +49,9 @@ class MainTest {
     assertThat(ran.status()).isZero();
     assertThat(ran.out()).contains("shop", "burst", "line", "Exit status:");
     for (String command : new String[] {"shop", "burst", "line"}) {
-      assertThat(run(command, "--help").status()).isZero();
+      Ran help = run(command, "--help");
+      assertThat(help.status()).isZero();
+      assertThat(help.out()).contains("Example:\n  wrenchsim " + command + " --");
     }
   }
 
@@ -76,6 +83,35 @@ class MainTest {
         "--wrench=TW-0417",
         "--mistake-rate=2");
     assertRefused(
+        "a mistake rate is 0 to 1, but is 1.5",
+        "wrenchsim shop",
+        "shop",
+        "--station=b",
+        "--wrench=TW-0417",
+        "--mistake-rate=skip=1",
+        "--mistake-rate=wrong=0.5");
+    assertRefused(
+        "Invalid value for option '--rehit': the angle of a second hit is MEAN:DEVIATION in degrees, e.g. 1.5:0.5, but got '1.5'",
+        "wrenchsim shop",
+        "shop",
+        "--station=b",
+        "--wrench=TW-0417",
+        "--rehit=1.5");
+    assertRefused(
+        "the scatter of a joint must be 0 to 0.3, but is 0.4",
+        "wrenchsim shop",
+        "shop",
+        "--station=b",
+        "--wrench=TW-0417",
+        "--joint=hub=soft:0.4");
+    assertRefused(
+        "store belongs to the wrenches of 'shop'; burst and line send each reading at once",
+        "wrenchsim burst",
+        "burst",
+        "--station=b",
+        "--count=1",
+        "--wrench=TW-0417,store=3");
+    assertRefused(
         "a series needs --count 1 or more, --rate 0 or more, --first-event 0 or more and --torque above 0 and at most 100000, but got 0, 0.0, 1 and 45.0",
         "wrenchsim burst",
         "burst",
@@ -103,7 +139,7 @@ class MainTest {
         new String[][] {
           {
             "TW-0417,mx=3",
-            "'mx=3' is no NAME=VALUE; the names are serial, max, min, unit, resolution, angle, scatter, bias, clock, offset, drift, event, position, badge, via, baud"
+            "'mx=3' is no NAME=VALUE; the names are serial, max, min, unit, resolution, angle, scatter, bias, clock, offset, drift, event, position, badge, wear, restart, reset, store, away, twice, half, via, baud"
           },
           {"max=3", "a wrench needs its serial number: serial=TW-0417"},
           {"TW-0417,max=3,max=4", "'max' is given twice in 'TW-0417,max=3,max=4'"},
@@ -114,6 +150,10 @@ class MainTest {
             "unit is one of N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm, but got 'Nm'"
           },
           {"TW-0417,event=-1", "event is the first number, clock or none, but got '-1'"},
+          {"TW-0417,store=many", "store is a whole number, but got 'many'"},
+          {"TW-0417,twice=1", "twice goes with store=N only"},
+          {"TW-0417,reset=1970", "reset goes with restart=N only"},
+          {"TW-0417,restart=0", "a restart comes after 1 event or more, not 0"},
           {"TW-0417,via=smoke", "via is mqtt, virtual:LINK or port:PATH, but got 'smoke'"},
           {
             "TW-0417,event=none,via=virtual:tw",
@@ -128,6 +168,22 @@ class MainTest {
           "--count=1",
           "--wrench=" + pair[0]);
     }
+  }
+
+  @Test
+  void aWrenchsLifeIsWrittenBesideTheRest() {
+    assertThat(
+            WrenchOption.parse("TW-0417,wear=0.01,restart=50,reset=-7200,store=5")
+                .numberedFrom(7)
+                .life())
+        .isEqualTo(
+            new Life(
+                0.01,
+                Optional.of(new Restart(50, Optional.of(Duration.ofHours(-2)))),
+                Optional.of(new Store(5, 0.1, 0.25, 0.25))));
+    assertThat(WrenchOption.parse("TW-0417,restart=50,reset=1970").spec().life().restart())
+        .contains(new Restart(50, Optional.empty()));
+    assertThat(WrenchOption.parse("TW-0417").spec().life()).isEqualTo(Life.EVEN);
   }
 
   @Test

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.ConcurrentHashMap;
@@ -77,11 +76,13 @@ class ShopIT {
 
     /** The word for the serial line's answer. */
     synchronized String take(byte[] message) throws IOException, MqttException {
-      Optional<byte[]> verdict = paper.take(message);
-      if (verdict.isEmpty()) {
+      List<byte[]> verdicts = paper.takeAll(message);
+      if (verdicts.isEmpty()) {
         return "repeat";
       }
-      client.publish(TOPIC + "verdict", verdict.get(), 1, false);
+      for (byte[] verdict : verdicts) {
+        client.publish(TOPIC + "verdict", verdict, 1, false);
+      }
       client.publish(TOPIC + "expect", paper.expect(false), 1, true);
       if (paper.isNonconforming()) {
         client.publish(TOPIC + "expect", paper.expect(true), 1, true);
@@ -188,6 +189,47 @@ class ShopIT {
       assertThat(
               simulator.out().lines().map(l -> l.replaceAll(".*\"wrench\":\"([^\"]*)\".*", "$1")))
           .containsExactly("TW-0417", "TW-0502", "TW-0502", "TW-0502", "TW-0417");
+    }
+  }
+
+  @Test
+  void aWrenchOutOfRangeDeliversAtOnceWhatWasDoneByMemoryAndLabelsAreScannedInRange()
+      throws Exception {
+    Path truth = directory.resolve("truth.jsonl");
+    PaperBridge paper = new PaperBridge(FOUR).anyOrder();
+    List<String> scans = java.util.Collections.synchronizedList(new java.util.ArrayList<>());
+    try (Played played = new Played(paper);
+        Simulator simulator =
+            shop(
+                truth,
+                "--wrench",
+                "TW-0417,store=3,away=1,twice=1,half=0",
+                "--wrench",
+                "TW-0502",
+                "--scan")) {
+      played.client.subscribe(
+          TOPIC + "scan",
+          1,
+          (topic, message) -> scans.add(new String(message.getPayload(), UTF_8)));
+      played.begin();
+      assertThat(simulator.status()).as(simulator.err()).isZero();
+      Awaitility.await().until(() -> paper.repeats() == 4);
+      assertThat(paper.isComplete()).isTrue();
+      assertThat(scans).as("no label is scanned out of range").isEmpty();
+      List<String> lines = Files.readAllLines(truth);
+      assertThat(lines.stream().filter(l -> l.contains("\"stored\":true"))).hasSize(4);
+      assertThat(lines.stream().filter(l -> l.contains("\"act\":\"redeliver\""))).hasSize(4);
+    }
+    try (Played played = new Played(new PaperBridge(FOUR));
+        Simulator simulator = shop(truth, "--wrench", "TW-0417", "--scan")) {
+      played.client.subscribe(
+          TOPIC + "scan",
+          1,
+          (topic, message) -> scans.add(new String(message.getPayload(), UTF_8)));
+      played.begin();
+      assertThat(simulator.status()).as(simulator.err()).isZero();
+      Awaitility.await().until(() -> scans.size() == 4);
+      assertThat(scans.get(0)).isEqualTo("{\"scan\":\"hub/1\"}");
     }
   }
 

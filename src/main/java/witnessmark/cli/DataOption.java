@@ -24,6 +24,10 @@ final class DataOption {
   private Path directory;
 
   LedgerFiles files() {
+    if (directory.toString().isBlank()) {
+      throw new Refusal(
+          Exit.USAGE, "--data is empty; name the data directory, e.g. --data witnessmark-data");
+    }
     return new LedgerFiles(directory);
   }
 

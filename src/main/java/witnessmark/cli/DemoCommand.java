@@ -3,6 +3,7 @@ package witnessmark.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
@@ -11,6 +12,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import witnessmark.demo.Demo;
+import witnessmark.ledger.FileFault;
 
 /** One whole job with nothing but this program. */
 @Command(
@@ -45,42 +47,58 @@ final class DemoCommand implements Callable<Integer> {
       out.println();
       out.flush();
       String job = new Demo(directory, out, fast, seed, Simulator::start).run();
-      String data = directory.resolve("data").toString();
-      show(out, "job", "status", job, "--data", data);
-      show(out, "trace", "--unit", Demo.UNIT, "--data", data);
-      show(out, "ledger", "checkpoint", "--data", data);
-      return show(out, "ledger", "verify", "--data", data);
+      Path data = directory.resolve("data");
+      show(out, data, "The job:", "job", "status", job);
+      show(out, data, "The unit's record:", "trace", "--unit", Demo.UNIT);
+      show(out, data, "The signed checkpoint:", "ledger", "checkpoint");
+      return show(out, data, "The log, checked:", "ledger", "verify");
     } catch (IOException e) {
       throw new Refusal(Exit.SURROUNDINGS, "The demo cannot go on: " + e.getMessage());
     } finally {
       if (keep == null) {
         delete(directory);
-      } else {
-        out.println(
-            "\nThe data are kept in "
-                + directory
-                + "; look around with --data "
-                + directory.resolve("data")
-                + ".");
-        out.flush();
       }
+      out.println("\n" + afterwards(directory));
+      out.flush();
     }
   }
 
-  private static int show(PrintWriter out, String... command) {
-    out.println("\n$ witnessmark " + String.join(" ", command));
+  private String afterwards(Path directory) {
+    return keep == null
+        ? "The data of this demo are gone. To look around in them, run it with --keep DIR."
+        : "The data are kept in "
+            + directory
+            + "; look around with --data "
+            + directory.resolve("data")
+            + ".";
+  }
+
+  /** Runs a command on the demo's data; shows it as one to type only where the data stay. */
+  private int show(PrintWriter out, Path data, String title, String... command) {
+    String[] whole = Arrays.copyOf(command, command.length + 2);
+    whole[command.length] = "--data";
+    whole[command.length + 1] = data.toString();
+    out.println("\n" + (keep == null ? title : "$ witnessmark " + String.join(" ", whole)));
     out.flush();
-    return Main.execute(command);
+    return Main.execute(whole);
   }
 
-  private Path directory() throws IOException {
-    if (keep == null) {
-      return java.nio.file.Files.createTempDirectory("witnessmark-demo");
-    }
-    if (java.nio.file.Files.exists(keep)) {
+  private Path directory() {
+    if (keep != null && java.nio.file.Files.exists(keep)) {
       throw new Refusal(Exit.SURROUNDINGS, keep + " exists already; name a new directory.");
     }
-    return java.nio.file.Files.createDirectories(keep);
+    try {
+      return keep == null
+          ? java.nio.file.Files.createTempDirectory("witnessmark-demo")
+          : java.nio.file.Files.createDirectories(keep);
+    } catch (IOException e) {
+      throw new Refusal(
+          Exit.SURROUNDINGS,
+          (keep == null ? "A directory for temporary files" : keep)
+              + " cannot be made: "
+              + FileFault.why(e)
+              + ".\nName a new directory in a place where you may write with --keep.");
+    }
   }
 
   private static void delete(Path directory) throws IOException {

@@ -1,13 +1,11 @@
 package witnessmark.cli;
 
-import java.util.Arrays;
+import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.desk.Dispose;
@@ -19,11 +17,12 @@ import witnessmark.entry.Disposition;
     mixinStandardHelpOptions = true,
     description = {
       "Decide what happens to a nonconforming fastener: rework (loosen it and tighten it anew),",
-      "replace (fit a new one), use-as-is (accept it under a concession), or scrap."
+      "replace (fit a new one), use-as-is (accept it under a concession), or scrap.",
+      "Who may decide that depends on criticality and role: docs/entries.md, Who may decide."
     },
     footer = {
       "",
-      "Example:  witnessmark dispose J-4 pivot/1 --as replace --by badge-07 --because \"new bolt\""
+      "Example:  witnessmark dispose J-4 pivot/1 --as replace --by badge-11 --because \"new bolt\""
     })
 final class DisposeCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
@@ -47,27 +46,29 @@ final class DisposeCommand implements Callable<Integer> {
   @Option(names = "--because", required = true, description = "Why; goes on record.")
   private String because;
 
+  @Option(
+      names = "--concession",
+      paramLabel = "NUMBER",
+      description =
+          "Number of the concession it is used under; asked for where criticality is danger.")
+  private String concession;
+
   @Mixin private DataOption data;
 
   @Override
   public Integer call() {
-    Disposition disposition =
-        Arrays.stream(Disposition.values())
-            .filter(d -> d.code().equals(decision))
-            .findFirst()
-            .orElseThrow(
-                () ->
-                    new ParameterException(
-                        spec.commandLine(),
-                        "unknown decision \""
-                            + decision
-                            + "\"; allowed are "
-                            + Arrays.stream(Disposition.values())
-                                .map(Disposition::code)
-                                .collect(Collectors.joining(", "))));
     long n =
         data.carryOut(
-            Given.valid(spec, () -> new Dispose(job, fastener, disposition, by, because)));
+            Given.valid(
+                spec,
+                () ->
+                    new Dispose(
+                        job,
+                        fastener,
+                        Words.read(Disposition.class, "decision", decision),
+                        by,
+                        Optional.ofNullable(concession),
+                        because)));
     spec.commandLine()
         .getOut()
         .println(fastener + ": " + decision + ", decided by " + by + " (entry " + n + ").");

@@ -1,5 +1,7 @@
 package witnessmark.cli;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -7,8 +9,10 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.desk.Declined;
+import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
-import witnessmark.ledger.Stored;
+import witnessmark.ledger.Reading;
+import witnessmark.pipeline.Before;
 import witnessmark.report.Explanation;
 
 /** Tells why an entry says what it says. */
@@ -27,10 +31,19 @@ final class ExplainCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Stored stored =
-        data.reading(r -> r.entry(n))
-            .orElseThrow(() -> new Declined("There is no entry " + n + "."));
-    Explanation.of(n, EntryJson.read(stored.bytes())).forEach(spec.commandLine().getOut()::println);
+    data.reading(this::lines).forEach(spec.commandLine().getOut()::println);
     return Exit.YES;
+  }
+
+  private List<String> lines(Reading reading) {
+    Entry entry =
+        reading
+            .entry(n)
+            .map(s -> EntryJson.read(s.bytes()))
+            .orElseThrow(() -> new Declined("There is no entry " + n + "."));
+    List<String> lines = new ArrayList<>(Explanation.of(n, entry));
+    Before.of(reading, n, entry)
+        .ifPresent(b -> lines.addAll(Explanation.why(entry, b.job(), b.event(), b.today())));
+    return lines;
   }
 }

@@ -3,8 +3,8 @@ package witnessmark.cli;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
-import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import witnessmark.ledger.FileFault;
 
 /** Reads what the command line names. */
 final class Files {
@@ -29,7 +29,7 @@ final class Files {
   }
 
   static UncheckedIOException unreadable(Path file, IOException e) {
-    String why = e instanceof NoSuchFileException ? "there is no such file" : e.toString();
-    return new UncheckedIOException(file + " cannot be read: " + why + "; name a readable file", e);
+    return new UncheckedIOException(
+        file + " cannot be read: " + FileFault.why(e) + "; name a readable file", e);
   }
 }

@@ -1,10 +1,12 @@
 package witnessmark.cli;
 
+import java.util.Collection;
 import java.util.function.Supplier;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import witnessmark.toml.Nearest;
 
 /** Values given on the command line. */
 final class Given {
@@ -17,6 +19,28 @@ final class Given {
     } catch (IllegalArgumentException e) {
       throw new ParameterException(typed(spec), e.getMessage(), e);
     }
+  }
+
+  /**
+   * The word, which must be one of those allowed.
+   *
+   * @throws IllegalArgumentException that names the nearest and all of them when it is not
+   */
+  static String oneOf(String what, String word, Collection<String> allowed) {
+    if (allowed.contains(word)) {
+      return word;
+    }
+    throw new IllegalArgumentException(
+        "unknown "
+            + what
+            + " \""
+            + word
+            + "\"; "
+            + Nearest.of(word, allowed)
+                .map(n -> "did you mean \"" + n + "\"? Allowed")
+                .orElse("allowed")
+            + " are "
+            + String.join(", ", allowed));
   }
 
   /** The command that was typed, where the spec is that of the group it belongs to. */

@@ -15,6 +15,9 @@ import witnessmark.desk.Declined;
 import witnessmark.desk.OpenJob;
 import witnessmark.desk.ResumeJob;
 import witnessmark.desk.SuspendJob;
+import witnessmark.entry.Entry;
+import witnessmark.entry.EntryJson;
+import witnessmark.entry.Moments;
 import witnessmark.job.Shop;
 import witnessmark.ledger.Reading.JobRow;
 
@@ -165,6 +168,7 @@ final class JobCommand {
       footer = {"", "Example:  witnessmark job close J-4 --by badge-07"})
   int close(
       @Parameters(paramLabel = "JOB") String job, @Mixin ByOption by, @Mixin DataOption data) {
+    refuseEnded(data, job);
     long n = data.carryOut(new CloseJob(job, by.badge()));
     out("Closed " + job + ": every fastener and gate stands (entry " + n + ").");
     return Exit.YES;
@@ -181,9 +185,31 @@ final class JobCommand {
           String because,
       @Mixin ByOption by,
       @Mixin DataOption data) {
+    refuseEnded(data, job);
     long n = data.carryOut(Given.valid(spec, () -> new AbandonJob(job, by.badge(), because)));
     out("Abandoned " + job + " (entry " + n + ").");
     return Exit.YES;
+  }
+
+  /** The shop's state knows unfinished jobs only; the log knows how the others ended. */
+  private static void refuseEnded(DataOption data, String job) {
+    for (JobRow row : data.reading(r -> r.jobs(Optional.empty(), Optional.of(job), false))) {
+      row.ended()
+          .ifPresent(
+              n -> {
+                Entry last = data.reading(r -> EntryJson.read(r.entry(n).orElseThrow().bytes()));
+                throw new Declined(
+                    "Job "
+                        + job
+                        + " is "
+                        + row.status()
+                        + " already, since "
+                        + Moments.text(last.at())
+                        + " (entry "
+                        + n
+                        + ").");
+              });
+    }
   }
 
   private void out(String line) {

@@ -2,6 +2,7 @@ package witnessmark.cli;
 
 import java.io.PrintWriter;
 import java.util.Map;
+import witnessmark.desk.Awaited;
 import witnessmark.desk.Missing;
 import witnessmark.job.Condition;
 import witnessmark.job.Due;
@@ -13,8 +14,20 @@ import witnessmark.report.Table;
 final class JobText {
   private JobText() {}
 
-  /** Two lines. */
+  /** Where it stands, what is next, and the command for each thing that a person can do now. */
   static void status(PrintWriter out, JobState job) {
+    head(out, job);
+    commands(out, job);
+    out.flush();
+  }
+
+  private static void commands(PrintWriter out, JobState job) {
+    if (job.status() == Status.OPEN) {
+      Awaited.of(job).forEach(a -> out.println("    " + a.command()));
+    }
+  }
+
+  private static void head(PrintWriter out, JobState job) {
     out.println(
         job.job()
             + "  unit "
@@ -33,12 +46,14 @@ final class JobText {
             + job.plan().passes()
             + " fastener passes done");
     out.println("  " + next(job));
-    out.flush();
   }
 
   /** Every fastener, and everything that is missing. */
   static void whole(PrintWriter out, JobState job) {
-    status(out, job);
+    head(out, job);
+    if (job.complete()) {
+      commands(out, job);
+    }
     out.println();
     Table table = new Table("FASTENER", "PASSES", "CONDITION", "LAST ENTRY");
     for (int f = 0; f < job.plan().fasteners(); f++) {

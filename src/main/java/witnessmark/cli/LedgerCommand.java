@@ -13,6 +13,7 @@ import picocli.CommandLine.Spec;
 import witnessmark.desk.Declined;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Moments;
+import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Reading;
@@ -21,6 +22,7 @@ import witnessmark.ledger.sqlite.RawReader;
 import witnessmark.ledger.sqlite.SqliteLedger;
 import witnessmark.ledger.verify.Report;
 import witnessmark.ledger.verify.Verifier;
+import witnessmark.ledger.verify.VerifierKey;
 import witnessmark.pipeline.Journal;
 
 /** The log itself. */
@@ -30,6 +32,9 @@ import witnessmark.pipeline.Journal;
     description = "Begin, verify and export the log.",
     footer = {"", "Example:  witnessmark ledger verify"})
 final class LedgerCommand {
+  private static final String NO_KEY =
+      " holds no verifier key, one line NAME+KEYID+BASE64 as ledger create prints it";
+
   @Spec private CommandSpec spec;
 
   @Command(
@@ -65,7 +70,7 @@ final class LedgerCommand {
       @Mixin DataOption data) {
     LedgerFiles files = data.files();
     files.mustExist();
-    String verifier = Files.text(key == null ? files.verifier() : key).strip();
+    String verifier = key == null ? own(files) : given(key);
     Report report;
     try (RawReader raw = RawReader.open(files.database());
         Progress progress = new Progress("verifying", size(data))) {
@@ -84,6 +89,36 @@ final class LedgerCommand {
     }
     out("DOES NOT VERIFY: " + report.size() + " entries, root " + root + ".");
     return Exit.NO;
+  }
+
+  private static String given(Path key) {
+    try {
+      return checked(Files.text(key));
+    } catch (IllegalArgumentException e) {
+      throw new Refusal(Exit.INPUT, key + NO_KEY + "; name the file that you kept it in");
+    }
+  }
+
+  /** Of the log's own files nothing was named on the command line: they are surroundings. */
+  private static String own(LedgerFiles files) {
+    String why;
+    try {
+      return checked(java.nio.file.Files.readString(files.verifier()));
+    } catch (IOException e) {
+      why = " cannot be read: " + FileFault.why(e);
+    } catch (IllegalArgumentException e) {
+      why = NO_KEY;
+    }
+    throw new Refusal(
+        Exit.SURROUNDINGS,
+        files.verifier()
+            + why
+            + ".\nRestore it from a backup, or name the copy that was kept elsewhere with --key FILE.");
+  }
+
+  private static String checked(String text) {
+    VerifierKey.parse(text);
+    return text.strip();
   }
 
   /** For the progress bar only: a file too damaged to tell is the verifier's to report. */

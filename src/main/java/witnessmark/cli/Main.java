@@ -59,17 +59,23 @@ public final class Main implements Runnable {
     return args.length > 0 && args[0].equals("run")
         ? answering(new CommandLine(new RunCommand()).setCommandName("witnessmark run"))
             .execute(Arrays.copyOfRange(args, 1, args.length))
-        : answering(everything()).execute(args);
+        : commands().execute(args);
   }
 
-  private static CommandLine everything() {
+  /** All commands, ready to be typed to. */
+  static CommandLine commands() {
     CommandLine line = new CommandLine(new Main());
-    line.getSubcommands().get("generate-completion").getCommandSpec().usageMessage().hidden(true);
-    return line;
+    line.getSubcommands()
+        .get("generate-completion")
+        .getCommandSpec()
+        .usageMessage()
+        .hidden(true)
+        .footer("", "Example:  source <(witnessmark generate-completion)");
+    return answering(line);
   }
 
   private static CommandLine answering(CommandLine line) {
-    return line.setExecutionExceptionHandler(new Failures()).setUsageHelpAutoWidth(true);
+    return Typed.by(line).setExecutionExceptionHandler(new Failures()).setUsageHelpAutoWidth(true);
   }
 
   @Override

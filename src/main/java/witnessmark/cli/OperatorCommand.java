@@ -1,5 +1,8 @@
 package witnessmark.cli;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -7,6 +10,8 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.desk.EnrolOperator;
+import witnessmark.entry.Role;
+import witnessmark.job.Operator;
 import witnessmark.report.Table;
 
 /** The register of operators. */
@@ -21,21 +26,39 @@ final class OperatorCommand {
   @Command(
       name = "enrol",
       mixinStandardHelpOptions = true,
-      description = "Make a badge known.",
+      description = {
+        "Make a badge known, or change its name or roles.",
+        "Roles say who may decide on a nonconforming fastener: docs/entries.md, Who may decide."
+      },
       footer = {
         "",
-        "Example:  witnessmark operator enrol badge-07 --name \"bench 1, early shift\""
+        "Example:  witnessmark operator enrol badge-07 --name \"bench 1, early shift\"",
+        "          witnessmark operator enrol badge-11 --role quality"
       })
   int enrol(
       @Parameters(paramLabel = "BADGE") String badge,
-      @Option(names = "--name", description = "As shown on records (default: the badge).")
+      @Option(
+              names = "--name",
+              description = "As shown on records (default: as on record, or the badge).")
           String name,
+      @Option(
+              names = "--role",
+              paramLabel = "ROLE",
+              description =
+                  "technician, second or quality; may be given several times"
+                      + " (default: as on record, or technician).")
+          List<String> roles,
       @Mixin ByOption by,
       @Mixin DataOption data) {
     EnrolOperator command =
-        Given.valid(spec, () -> new EnrolOperator(badge, name == null ? badge : name, by.badge()));
+        Given.valid(
+            spec,
+            () -> new EnrolOperator(badge, Optional.ofNullable(name), roles(roles), by.badge()));
     long n = data.carryOut(command);
-    spec.commandLine().getOut().println("Enrolled " + badge + " (entry " + n + ").");
+    String enrolled = roles(data.shop().operators().get(badge));
+    spec.commandLine()
+        .getOut()
+        .println("Enrolled " + badge + " as " + enrolled + " (entry " + n + ").");
     return Exit.YES;
   }
 
@@ -50,12 +73,17 @@ final class OperatorCommand {
       json.print(
           spec.commandLine().getOut(),
           operators.stream()
-              .map(o -> JsonOption.object("badge", o.badge(), "name", o.name()))
+              .map(
+                  o ->
+                      JsonOption.object(
+                          "badge", o.badge(),
+                          "name", o.name(),
+                          "roles", o.roles().stream().map(Role::code).toList()))
               .toList());
       return Exit.YES;
     }
-    Table table = new Table("BADGE", "NAME");
-    operators.forEach(o -> table.add(o.badge(), o.name()));
+    Table table = new Table("BADGE", "ROLES", "NAME");
+    operators.forEach(o -> table.add(o.badge(), roles(o), o.name()));
     spec.commandLine()
         .getOut()
         .println(
@@ -63,5 +91,15 @@ final class OperatorCommand {
                 ? "No operator is enrolled yet. Enrol one: witnessmark operator enrol BADGE"
                 : table.toString().stripTrailing());
     return Exit.YES;
+  }
+
+  private static List<Role> roles(List<String> words) {
+    return words == null
+        ? List.of()
+        : words.stream().map(w -> Words.read(Role.class, "role", w)).toList();
+  }
+
+  private static String roles(Operator operator) {
+    return operator.roles().stream().map(Role::code).collect(Collectors.joining(", "));
   }
 }

@@ -12,7 +12,8 @@ import picocli.CommandLine.Unmatched;
     description = {
       "Run the wrench simulator: to a broker, to a serial port, or to a virtual serial line.",
       "See: witnessmark simulate --help"
-    })
+    },
+    footer = {"", "Example:  witnessmark simulate shop --station bench-1 --wrench TW-0417,max=100"})
 final class SimulateCommand implements Callable<Integer> {
   /** All of it is the simulator's own: this program reads none of it. */
   @Unmatched private List<String> arguments = new ArrayList<>();

@@ -2,10 +2,12 @@ package witnessmark.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.time.format.DateTimeParseException;
+import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicLong;
@@ -20,7 +22,9 @@ import witnessmark.entry.Moments;
 import witnessmark.ledger.Reading.Query;
 import witnessmark.ledger.Stored;
 import witnessmark.report.Csv;
+import witnessmark.report.Kinds;
 import witnessmark.report.Line;
+import witnessmark.torque.Verdict;
 
 /** Pulls records. */
 @Command(
@@ -36,6 +40,9 @@ import witnessmark.report.Line;
       "          witnessmark trace --wrench TW-0417 --from 2026-11-01 --csv > november.csv"
     })
 final class TraceCommand implements Callable<Integer> {
+  private static final List<String> VERDICTS =
+      Arrays.stream(Verdict.values()).map(Verdict::code).toList();
+
   @Spec private CommandSpec spec;
 
   @Option(names = "--unit")
@@ -59,7 +66,7 @@ final class TraceCommand implements Callable<Integer> {
   @Option(names = "--station")
   private String station;
 
-  @Option(names = "--kind", description = "e.g. torque, disposed, refused.")
+  @Option(names = "--kind", description = "The entry's kind, e.g. torque, disposed, refused.")
   private String kind;
 
   @Option(names = "--verdict", description = "e.g. over-torque.")
@@ -87,22 +94,7 @@ final class TraceCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    Query query =
-        Given.valid(
-            spec,
-            () ->
-                new Query(
-                    Optional.ofNullable(unit),
-                    Optional.ofNullable(job),
-                    Optional.ofNullable(procedure),
-                    Optional.ofNullable(fastener),
-                    Optional.ofNullable(wrench),
-                    Optional.ofNullable(operator),
-                    Optional.ofNullable(station),
-                    Optional.ofNullable(kind),
-                    Optional.ofNullable(verdict),
-                    Optional.ofNullable(from).map(t -> moment(t, 0)),
-                    Optional.ofNullable(to).map(t -> moment(t, 1))));
+    Query query = Given.valid(spec, this::query);
     PrintWriter out = spec.commandLine().getOut();
     AtomicLong found = new AtomicLong();
     data.reading(
@@ -116,6 +108,27 @@ final class TraceCommand implements Callable<Integer> {
       return Exit.NO;
     }
     return Exit.YES;
+  }
+
+  private Query query() {
+    Optional<String> begin = Optional.ofNullable(from).map(t -> moment(t, 0));
+    Optional<String> end = Optional.ofNullable(to).map(t -> moment(t, 1));
+    if (begin.isPresent() && end.isPresent() && begin.get().compareTo(end.get()) >= 0) {
+      throw new IllegalArgumentException(
+          "--from " + from + " is not before --to " + to + ": nothing lies between; exchange them");
+    }
+    return new Query(
+        Optional.ofNullable(unit),
+        Optional.ofNullable(job),
+        Optional.ofNullable(procedure),
+        Optional.ofNullable(fastener),
+        Optional.ofNullable(wrench),
+        Optional.ofNullable(operator),
+        Optional.ofNullable(station),
+        Optional.ofNullable(kind).map(k -> Given.oneOf("kind", k, Kinds.all())),
+        Optional.ofNullable(verdict).map(v -> Given.oneOf("verdict", v, VERDICTS)),
+        begin,
+        end);
   }
 
   private void print(PrintWriter out, Stored stored, boolean first) {
@@ -140,10 +153,10 @@ final class TraceCommand implements Callable<Integer> {
     try {
       return Moments.text(
           LocalDate.parse(text).plusDays(days).atStartOfDay(ZoneOffset.UTC).toInstant());
-    } catch (DateTimeParseException e) {
+    } catch (DateTimeException e) {
       try {
         return Moments.text(OffsetDateTime.parse(text).toInstant());
-      } catch (DateTimeParseException f) {
+      } catch (DateTimeException f) {
         throw new IllegalArgumentException(
             "\"" + text + "\" is no date or time; write 2026-11-25 or 2026-11-25T08:00:00+01:00");
       }

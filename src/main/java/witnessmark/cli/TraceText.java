@@ -32,7 +32,11 @@ final class TraceText {
   /** A credited reading needs no sentence: its pass and band say it. */
   private static String text(Line line) {
     return line.cell("effect").equals("credited")
-        ? line.cell("pass") + " pass, " + BandText.of(line.cell("low"), line.cell("high"))
+        ? line.cell("pass") + " pass, " + BandText.of(limit(line, "low"), limit(line, "high"))
         : line.cell("text");
+  }
+
+  private static String limit(Line line, String column) {
+    return line.cell(column) + " " + line.cell(column + "unit");
   }
 }

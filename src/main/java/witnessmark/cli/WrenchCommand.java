@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -15,6 +16,9 @@ import witnessmark.desk.EnrolWrench;
 import witnessmark.report.Table;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Torque;
+import witnessmark.torque.WrenchKind;
+import witnessmark.wrench.Enrolments;
+import witnessmark.wrench.Wrench;
 
 /** The register of wrenches. */
 @Command(
@@ -51,6 +55,14 @@ final class WrenchCommand {
           String certificate,
       @Option(names = "--uncertainty", description = "Expanded, %% of reading, k = 2.")
           String uncertainty,
+      @Option(names = "--resolution", description = "Smallest step, e.g. \"0.01 N.m\".")
+          String resolution,
+      @Option(
+              names = "--kind",
+              defaultValue = "indicating",
+              description = "indicating (default) or setting: ISO 6789's types I and II.")
+          String kind,
+      @Option(names = "--no-angle", description = "It reports no angle.") boolean noAngle,
       @Mixin ByOption by,
       @Mixin DataOption data) {
     EnrolWrench command =
@@ -66,6 +78,9 @@ final class WrenchCommand {
                   start(due == null ? calibrated.plusYears(1) : due),
                   Optional.ofNullable(certificate),
                   Optional.ofNullable(uncertainty).map(Digits::new),
+                  Optional.ofNullable(resolution).map(Torque::parse),
+                  WrenchKind.of(kind),
+                  !noAngle,
                   by.badge());
             });
     long n = data.carryOut(command);
@@ -90,7 +105,8 @@ final class WrenchCommand {
       description = "List the enrolled wrenches.",
       footer = {"", "Example:  witnessmark wrench list --json"})
   int list(@Mixin DataOption data, @Mixin JsonOption json) {
-    var wrenches = data.shop().wrenches().values();
+    List<Wrench> wrenches =
+        data.shop().wrenches().values().stream().map(Enrolments::newest).toList();
     if (json.wanted()) {
       json.print(
           spec.commandLine().getOut(),
@@ -104,6 +120,10 @@ final class WrenchCommand {
                           "calibrated", w.calibrated().toString(),
                           "due", w.due().toString(),
                           "certificate", w.certificate().orElse(null),
+                          "uncertainty", w.uncertainty().map(Digits::text).orElse(null),
+                          "resolution", w.resolution().map(Torque::toString).orElse(null),
+                          "kind", w.kind().code(),
+                          "angle", w.reportsAngle(),
                           "inforce", w.calibratedAt(Instant.now())))
               .toList());
       return Exit.YES;

@@ -19,7 +19,7 @@ import witnessmark.toml.TomlFile;
 
 /** Reads a configuration file with the profiles it names. */
 public final class ConfigFile {
-  private static final String NAME = "write 1 to 64 letters, digits, and . _ -";
+  static final String NAME = "write 1 to 64 letters, digits, and . _ -";
 
   private final Path directory;
   private final Map<String, String> environment;

@@ -1,6 +1,7 @@
 package witnessmark.config;
 
 import java.util.List;
+import java.util.Set;
 import witnessmark.decode.Profile;
 import witnessmark.link.mqtt.MqttSettings;
 
@@ -8,11 +9,19 @@ import witnessmark.link.mqtt.MqttSettings;
  * A broker.
  *
  * @param publish whether verdicts, expectations and health go out here
+ * @param stations the only ones that are heard on our own topics and told about; empty for all
  * @param mapped topics of other shapes, read through a profile
  */
-public record MqttConfig(MqttSettings settings, boolean publish, List<Mapped> mapped) {
+public record MqttConfig(
+    MqttSettings settings, boolean publish, Set<String> stations, List<Mapped> mapped) {
   public MqttConfig {
+    stations = Set.copyOf(stations);
     mapped = List.copyOf(mapped);
+  }
+
+  /** Whether the station is heard and told about here. */
+  public boolean serves(String station) {
+    return stations.isEmpty() || stations.contains(station);
   }
 
   /** One topic whose messages a profile reads as torque events or scans of a station. */

@@ -5,8 +5,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Stream;
 import witnessmark.decode.Profile;
 import witnessmark.desk.StationName;
 import witnessmark.link.mqtt.MqttSettings;
@@ -14,8 +18,7 @@ import witnessmark.toml.Section;
 
 /** Reads an {@code [[mqtt]]} section. */
 final class MqttSection {
-  private static final List<String> OURS =
-      List.of("witnessmark/v1/+/torque", "witnessmark/v1/+/scan");
+  private static final String HEALTH = "witnessmark/v1/+/health";
 
   private final ConfigFile file;
   private final String bridge;
@@ -37,18 +40,30 @@ final class MqttSection {
     Optional<Path> key = existing(s, "key-file");
     boolean subscribe = s.bool("subscribe").orElse(true);
     boolean publish = s.bool("publish").orElse(true);
+    Set<String> stations = stations(s);
     List<MqttConfig.Mapped> mapped = new ArrayList<>();
     s.sections("map").forEach(m -> map(m).ifPresent(mapped::add));
     s.finish();
     if (name.isEmpty() || url.isEmpty()) {
       return Optional.empty();
     }
-    List<String> topics = new ArrayList<>(subscribe ? OURS : List.of());
+    List<String> all = ours(Set.of("+"));
+    List<String> wanted =
+        subscribe ? ours(stations.isEmpty() ? Set.of("+") : stations) : List.<String>of();
+    // one bridge for a broker, unless stations say which are whose
+    boolean alone = subscribe && stations.isEmpty();
+    List<String> topics = new ArrayList<>(wanted);
     for (MqttConfig.Mapped m : mapped) {
       if (topics.contains(m.topic())) {
         s.fault("map", "the topic \"" + m.topic() + "\" is mapped twice", "map it once");
       }
       topics.add(m.topic());
+      if (!stations.isEmpty() && !stations.contains(m.station())) {
+        s.fault(
+            "map",
+            "station \"" + m.station() + "\" of topic \"" + m.topic() + "\" is not in stations",
+            "add it there");
+      }
     }
     String will = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
     return s.attempt(
@@ -65,9 +80,34 @@ final class MqttSection {
                     cert,
                     key,
                     topics,
+                    alone ? List.of(HEALTH) : List.of(),
+                    alone ? List.of() : all,
                     "witnessmark/v1/" + bridge + "/health",
                     will.getBytes(StandardCharsets.UTF_8)))
-        .map(settings -> new MqttConfig(settings, publish, mapped));
+        .map(settings -> new MqttConfig(settings, publish, stations, mapped));
+  }
+
+  private static List<String> ours(Collection<String> stations) {
+    return stations.stream()
+        .flatMap(t -> Stream.of("witnessmark/v1/" + t + "/torque", "witnessmark/v1/" + t + "/scan"))
+        .toList();
+  }
+
+  private static Set<String> stations(Section s) {
+    List<String> named = s.texts("stations").orElse(List.of());
+    if (s.isEmptyList("stations")) {
+      s.fault("stations", "stations is an empty list", "name at least one, or leave stations out");
+    }
+    Set<String> stations = new LinkedHashSet<>();
+    for (int i = 0; i < named.size(); i++) {
+      String name = named.get(i);
+      if (!StationName.fits(name)) {
+        s.fault("stations", i, "\"" + name + "\" is no station's name", ConfigFile.NAME);
+      } else if (!stations.add(name)) {
+        s.fault("stations", i, "station \"" + name + "\" is named twice", "name it once");
+      }
+    }
+    return stations;
   }
 
   private Optional<MqttConfig.Mapped> map(Section m) {

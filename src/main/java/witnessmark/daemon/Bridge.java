@@ -2,6 +2,7 @@ package witnessmark.daemon;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -26,6 +27,7 @@ public final class Bridge implements AutoCloseable {
 
   private final DirectoryLock lock;
   private final Loop loop;
+  private final List<Neighbours> neighbours = new ArrayList<>();
   private final List<MqttLink> brokers = new ArrayList<>();
   private final List<SerialLink> ports = new ArrayList<>();
   private final List<Publisher> publishers = new ArrayList<>();
@@ -34,9 +36,12 @@ public final class Bridge implements AutoCloseable {
   public Bridge(BridgeConfig config, LedgerFiles files) {
     lock = DirectoryLock.take(files);
     loop = new Loop(config.queue(), () -> SqliteLedger.open(files), this::recorded);
-    Health health = new Health(config.name(), Moments.now(), loop.counts(), this::links);
+    Health health =
+        new Health(config.name(), Moments.now(), loop.counts(), this::links, this::warning);
     for (MqttConfig c : config.brokers()) {
-      MqttLink link = new MqttLink(c.settings(), new MqttIntake(loop, c.mapped()), Moments::now);
+      Neighbours others = new Neighbours(config.name(), c.settings().name());
+      neighbours.add(others);
+      MqttLink link = new MqttLink(c.settings(), new MqttIntake(loop, c, others), Moments::now);
       brokers.add(link);
       if (c.publish()) {
         publishers.add(
@@ -44,6 +49,7 @@ public final class Bridge implements AutoCloseable {
                 config.name(),
                 c.settings().name(),
                 link,
+                c::serves,
                 () -> SqliteReading.open(files),
                 health::now,
                 config.healthEvery()));
@@ -76,6 +82,10 @@ public final class Bridge implements AutoCloseable {
     brokers.forEach(l -> all.add(l.status()));
     ports.forEach(l -> all.add(l.status()));
     return all;
+  }
+
+  private Optional<String> warning() {
+    return neighbours.stream().flatMap(n -> n.warning().stream()).findFirst();
   }
 
   /** What the writer has counted. */

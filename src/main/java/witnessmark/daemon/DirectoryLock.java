@@ -5,6 +5,7 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.StandardOpenOption;
+import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
 
@@ -34,7 +35,12 @@ final class DirectoryLock implements AutoCloseable {
       throw taken(files);
     } catch (IOException e) {
       throw new LedgerException(
-          "The directory " + files.directory() + " cannot be locked: " + e, e);
+          "The directory "
+              + files.directory()
+              + " cannot be locked: "
+              + FileFault.why(e)
+              + ". Run as the user who owns it, or make it writable.",
+          e);
     }
   }
 
@@ -50,7 +56,7 @@ final class DirectoryLock implements AutoCloseable {
     try {
       channel.close();
     } catch (IOException e) {
-      throw new LedgerException("The lock cannot be given back: " + e, e);
+      throw new LedgerException("The lock cannot be given back: " + FileFault.why(e), e);
     }
   }
 }

@@ -19,12 +19,22 @@ final class Health {
   private final Instant since;
   private final Counts counts;
   private final Supplier<List<LinkStatus>> links;
+  private final Supplier<Optional<String>> warning;
 
-  Health(String bridge, Instant since, Counts counts, Supplier<List<LinkStatus>> links) {
+  /**
+   * @param warning what is in the way although every link is up
+   */
+  Health(
+      String bridge,
+      Instant since,
+      Counts counts,
+      Supplier<List<LinkStatus>> links,
+      Supplier<Optional<String>> warning) {
     this.bridge = bridge;
     this.since = since;
     this.counts = counts;
     this.links = links;
+    this.warning = warning;
   }
 
   HealthNow now() {
@@ -52,6 +62,7 @@ final class Health {
     return links.get().stream()
         .filter(l -> l.state() != LinkState.UP)
         .map(l -> l.name() + ": " + l.detail())
-        .findFirst();
+        .findFirst()
+        .or(warning);
   }
 }

@@ -24,6 +24,13 @@ import witnessmark.pipeline.Message;
 final class MqttIntake implements Inbox {
   private static final String OURS = "witnessmark/v1/";
 
+  private static final String NAMELESS =
+      "the topic names no station; a station's name is 1 to 64 letters, digits, and . _ -";
+
+  /** A broker goes on sending for a station that was taken out of the configuration. */
+  private static final String UNSERVED =
+      "the station is not among the stations of this link; add it, or give the link a new client-id";
+
   /**
    * Enough for a disk that works to make room; far below the link's keep-alive, which cannot be
    * answered meanwhile.
@@ -33,11 +40,15 @@ final class MqttIntake implements Inbox {
   private record Route(String station, Function<byte[], List<Decoded>> decoder) {}
 
   private final Loop loop;
+  private final MqttConfig config;
+  private final Neighbours neighbours;
   private final Map<String, Route> mapped = new HashMap<>();
 
-  MqttIntake(Loop loop, List<MqttConfig.Mapped> mapped) {
+  MqttIntake(Loop loop, MqttConfig config, Neighbours neighbours) {
     this.loop = loop;
-    for (MqttConfig.Mapped m : mapped) {
+    this.config = config;
+    this.neighbours = neighbours;
+    for (MqttConfig.Mapped m : config.mapped()) {
       ProfileDecoder decoder = new ProfileDecoder(m.profile());
       this.mapped.put(m.topic(), new Route(m.station(), decoder::decode));
     }
@@ -45,6 +56,10 @@ final class MqttIntake implements Inbox {
 
   @Override
   public boolean offer(Delivery delivery) {
+    if (neighbours.heard(delivery.channel(), delivery.bytes())) {
+      delivery.acknowledge().run();
+      return true;
+    }
     Optional<Route> route = route(delivery.channel());
     return loop.offer(
         new Message(
@@ -74,6 +89,9 @@ final class MqttIntake implements Inbox {
     if (levels == null || levels.length != 2 || !StationName.fits(levels[0])) {
       return Optional.empty();
     }
+    if (!config.serves(levels[0])) {
+      return Optional.of(new Route(levels[0], bytes -> malformed(UNSERVED, bytes)));
+    }
     return switch (levels[1]) {
       case "torque" -> Optional.of(new Route(levels[0], Messages::torque));
       case "scan" -> Optional.of(new Route(levels[0], Messages::scan));
@@ -82,8 +100,10 @@ final class MqttIntake implements Inbox {
   }
 
   private static List<Decoded> unknown(Delivery delivery) {
-    String reason =
-        "the topic names no station; a station's name is 1 to 64 letters, digits, and . _ -";
-    return List.of(new Malformed(reason, Sample.of(delivery.bytes())));
+    return malformed(NAMELESS, delivery.bytes());
+  }
+
+  private static List<Decoded> malformed(String reason, byte[] bytes) {
+    return List.of(new Malformed(reason, Sample.of(bytes)));
   }
 }

@@ -11,6 +11,7 @@ import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.TorqueUnit;
+import witnessmark.torque.UnitSpelling;
 
 /** The texts of a torque event, field by field, before they are read. */
 final class EventDraft {
@@ -31,6 +32,7 @@ final class EventDraft {
     String wrench = required(EventField.WRENCH);
     String time = texts.get(EventField.TIME);
     String angle = texts.get(EventField.ANGLE);
+    String breakaway = texts.get(EventField.BREAKAWAY);
     Digits torque = digits(EventField.TORQUE, required(EventField.TORQUE));
     TorqueUnit unit = unit(required(EventField.UNIT));
     try {
@@ -42,6 +44,9 @@ final class EventDraft {
           angle == null
               ? Optional.empty()
               : Optional.of(new Angle(digits(EventField.ANGLE, angle))),
+          breakaway == null
+              ? Optional.empty()
+              : Optional.of(new Torque(digits(EventField.BREAKAWAY, breakaway), unit)),
           direction(),
           Optional.ofNullable(texts.get(EventField.FASTENER)),
           Optional.ofNullable(texts.get(EventField.OPERATOR)));
@@ -95,8 +100,7 @@ final class EventDraft {
   private static TorqueUnit unit(String text) throws Refusal {
     Optional<TorqueUnit> unit = TorqueUnit.of(text);
     if (unit.isEmpty()) {
-      throw new Refusal(
-          "unit " + Reason.shown(text) + " is unknown; allowed are " + TorqueUnit.allowed());
+      throw new Refusal("unit " + Reason.shown(text) + " is unknown; " + UnitSpelling.hint(text));
     }
     return unit.get();
   }

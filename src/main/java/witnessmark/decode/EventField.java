@@ -16,6 +16,7 @@ public enum EventField {
   TORQUE,
   UNIT,
   ANGLE,
+  BREAKAWAY,
   DIRECTION,
   FASTENER,
   OPERATOR,
@@ -36,6 +37,11 @@ public enum EventField {
   /** The field of that name, or empty; letter case counts. */
   public static Optional<EventField> of(String code) {
     return Arrays.stream(values()).filter(f -> f.code().equals(code)).findFirst();
+  }
+
+  /** Whether its text is a decimal number. */
+  boolean decimal() {
+    return this == TORQUE || this == ANGLE || this == BREAKAWAY;
   }
 
   /** All names. */

@@ -18,7 +18,7 @@ import java.util.Map;
  */
 record JsonElement(String raw, Json value, String fault) {
   static final int LONGEST = 8 * 1024;
-  private static final int DEEPEST = 32;
+  static final int DEEPEST = 32;
 
   /** Reads the element whose first token is the parser's current one, up to its last token. */
   static JsonElement read(JsonParser parser, String text, Charset charset) throws IOException {
@@ -48,7 +48,10 @@ record JsonElement(String raw, Json value, String fault) {
 
     Json value(int depth) throws IOException {
       if (fault == null && depth > DEEPEST) {
-        fault = "an element is nested deeper than " + DEEPEST + " levels; fewer are allowed";
+        fault =
+            "an element is nested deeper than "
+                + DEEPEST
+                + " levels; at most that many are allowed";
       }
       // A character takes a byte or more, so more characters are too many bytes.
       if (fault == null && parser.currentLocation().getCharOffset() - start > LONGEST) {

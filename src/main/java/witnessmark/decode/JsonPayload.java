@@ -15,6 +15,8 @@ import java.util.List;
 final class JsonPayload {
   static final int LONGEST = 4 * 1024 * 1024;
   static final int MOST = 10_000;
+
+  /** Where reading stops; an element may be nested far less deep. */
   private static final int DEEPEST = 1000;
 
   // A long number or name is a fault of its element, which the element's length limit finds, and
@@ -92,7 +94,9 @@ final class JsonPayload {
       return elements;
     } catch (StreamConstraintsException e) {
       throw new Refusal(
-          "the payload is nested deeper than " + DEEPEST + " levels; fewer are allowed");
+          "an element is nested so deep that nothing of the payload could be read; at most "
+              + JsonElement.DEEPEST
+              + " levels are allowed");
     } catch (JsonProcessingException e) {
       throw new Refusal(
           "the payload is not JSON: it breaks near character "

@@ -50,7 +50,7 @@ public final class Messages {
   }
 
   private static String text(EventField field, Json found) throws Refusal {
-    boolean decimal = field == EventField.TORQUE || field == EventField.ANGLE;
+    boolean decimal = field.decimal();
     if (found instanceof Json.Number n && (decimal || field == EventField.EVENT)) {
       return n.digits();
     }

@@ -51,8 +51,7 @@ public record Values(
     if (field == EventField.DIRECTION && directionNames.containsKey(text)) {
       return directionNames.get(text).code();
     }
-    boolean decimal = field == EventField.TORQUE || field == EventField.ANGLE;
-    return decimalComma && decimal ? point(field, text) : text;
+    return decimalComma && field.decimal() ? point(field, text) : text;
   }
 
   private static String point(EventField field, String text) throws Refusal {

@@ -67,10 +67,11 @@ final class People {
   private Optional<Command> wanted(JobState state) {
     Due due = Due.of(state);
     if (!due.nonconforming().isEmpty()) {
-      String fastener = state.plan().name(due.nonconforming().get(0));
+      int fastener = due.nonconforming().get(0);
+      boolean over = state.condition(fastener).flaw().orElseThrow().overtightened();
+      String why = (over ? "overtightened" : "may be used only once") + ": new bolt fitted";
       return Optional.of(
-          new Dispose(
-              job, fastener, Disposition.REPLACE, Scene.QUALITY, "overtightened: new bolt fitted"));
+          new Dispose(job, state.plan().name(fastener), Disposition.REPLACE, Scene.QUALITY, why));
     }
     if (!due.questions().isEmpty()) {
       return Optional.of(answer(due.questions().get(0)));

@@ -16,6 +16,7 @@ import witnessmark.desk.EnrolWrench;
 import witnessmark.desk.OpenJob;
 import witnessmark.desk.Release;
 import witnessmark.entry.Moments;
+import witnessmark.entry.Role;
 import witnessmark.pipeline.Journal;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.torque.Digits;
@@ -74,7 +75,9 @@ final class Scene {
   /** Enrols, releases and opens; returns the job's name. */
   static String open(Journal journal, String station) throws IOException {
     journal.carryOut(new EnrolOperator(TECHNICIAN, "bench 1", Optional.empty()), Moments.now());
-    journal.carryOut(new EnrolOperator(QUALITY, "quality", Optional.empty()), Moments.now());
+    journal.carryOut(
+        new EnrolOperator(QUALITY, Optional.of("quality"), List.of(Role.QUALITY), Optional.empty()),
+        Moments.now());
     journal.carryOut(wrench("TW-0417", "20 N.m", "100 N.m", "C-26-118"), Moments.now());
     journal.carryOut(wrench("TW-0502", "5 N.m", "25 N.m", "C-26-121"), Moments.now());
     String text = bundled(PROCEDURE);

@@ -41,6 +41,9 @@ public record Assign(
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);
     JobState state = Ask.job(shop, job);
+    if (state.settled().contains(n)) {
+      throw new Declined("Entry " + n + " was assigned or set aside already.");
+    }
     Judged standing = History.of(state, n).flatMap(Act::judged).orElse(taken.judged());
     if (standing.effect() != Effect.ASKS && standing.effect() != Effect.NONE) {
       throw new Declined(
@@ -51,9 +54,6 @@ public record Assign(
               + standing.fastener().map(f -> " on " + f).orElse("")
               + ".");
     }
-    if (state.settled().contains(n)) {
-      throw new Declined("Entry " + n + " was assigned or set aside already.");
-    }
     if (fastener.isEmpty()) {
       return List.of(new Entry.SetAside(at, job, n, by, because));
     }
@@ -63,7 +63,14 @@ public record Assign(
     Judged judged = Decide.assigned(shop, then, taken, fastener.get());
     Entry.Assigned assigned =
         new Entry.Assigned(
-            at, job, n, known ? Optional.empty() : Optional.of(taken.place()), judged, by, because);
+            at,
+            job,
+            n,
+            known ? Optional.empty() : Optional.of(taken.place()),
+            judged,
+            taken.event().operator().or(taken::operator),
+            by,
+            because);
     List<Entry> entries = new ArrayList<>(List.of(assigned));
     JobState changed = shop.after(shop.size(), assigned).jobs().get(job);
     entries.addAll(Rereading.of(shop, changed, n, shop.size(), at));

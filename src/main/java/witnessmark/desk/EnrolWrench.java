@@ -8,6 +8,7 @@ import witnessmark.job.Shop;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Label;
 import witnessmark.torque.Torque;
+import witnessmark.torque.WrenchKind;
 import witnessmark.wrench.Wrench;
 
 /** Makes a wrench known, or renews its data. */
@@ -19,14 +20,53 @@ public record EnrolWrench(
     Instant due,
     Optional<String> certificate,
     Optional<Digits> uncertainty,
+    Optional<Torque> resolution,
+    WrenchKind kind,
+    boolean reportsAngle,
     Optional<String> by)
     implements Command {
   /**
-   * @throws IllegalArgumentException when the range or the calibration interval is upside down
+   * @throws IllegalArgumentException when the range or the calibration interval is upside down, or
+   *     uncertainty or resolution is none
    */
   public EnrolWrench {
     Label.check("wrench", serial);
-    new Wrench(serial, low, high, calibrated, due, certificate, uncertainty, 0);
+    new Wrench(
+        serial,
+        low,
+        high,
+        calibrated,
+        due,
+        certificate,
+        uncertainty,
+        resolution,
+        kind,
+        reportsAngle,
+        0);
+  }
+
+  /** An indicating wrench that reports angles, of a resolution not known. */
+  public EnrolWrench(
+      String serial,
+      Torque low,
+      Torque high,
+      Instant calibrated,
+      Instant due,
+      Optional<String> certificate,
+      Optional<Digits> uncertainty,
+      Optional<String> by) {
+    this(
+        serial,
+        low,
+        high,
+        calibrated,
+        due,
+        certificate,
+        uncertainty,
+        Optional.empty(),
+        WrenchKind.INDICATING,
+        true,
+        by);
   }
 
   @Override
@@ -37,6 +77,17 @@ public record EnrolWrench(
     }
     return List.of(
         new Entry.WrenchEnrolled(
-            at, serial, low, high, calibrated, due, certificate, uncertainty, by));
+            at,
+            serial,
+            low,
+            high,
+            calibrated,
+            due,
+            certificate,
+            uncertainty,
+            resolution,
+            Optional.of(kind),
+            Optional.of(reportsAngle),
+            by));
   }
 }

@@ -3,7 +3,6 @@ package witnessmark.desk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
-import witnessmark.job.Condition;
 import witnessmark.job.JobState;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
@@ -15,26 +14,31 @@ public final class Missing {
   /** The open questions, nonconforming fasteners, pending passes and gates, in that order. */
   public static List<String> of(JobState job) {
     List<String> lines = new ArrayList<>();
-    job.questions().stream()
-        .sorted()
-        .forEach(n -> lines.add("entry " + n + " asks which fastener it was (assign " + n + ")"));
+    job.questions().stream().sorted().forEach(n -> lines.add(Awaited.answer(n).toString()));
     for (int f : job.nonconforming()) {
-      Condition c = job.condition(f);
       lines.add(
-          job.plan().name(f)
-              + (c.scrapped()
-                  ? " was scrapped: the job can only be abandoned"
-                  : " is nonconforming since entry "
-                      + c.nonconformity().getAsLong()
-                      + " (dispose)"));
+          job.condition(f).scrapped()
+              ? job.plan().name(f) + " was scrapped: the job can only be abandoned"
+              : Awaited.disposition(job, f).toString());
     }
-    job.plan().stages().stream().filter(s -> !job.done(s)).forEach(s -> lines.addAll(of(job, s)));
+    List<Stage> open = job.openStages();
+    for (Stage stage : job.plan().stages()) {
+      if (!job.done(stage)) {
+        lines.addAll(
+            Awaited.isGate(stage) ? gate(job, stage, open.contains(stage)) : passes(job, stage));
+      }
+    }
     return lines;
   }
 
-  private static List<String> of(JobState job, Stage stage) {
+  private static List<String> gate(JobState job, Stage stage, boolean due) {
+    Awaited gate = Awaited.gate(job, stage);
+    return List.of(due ? gate.toString() : gate.what() + ": not due yet");
+  }
+
+  private static List<String> passes(JobState job, Stage stage) {
     if (!(stage.step() instanceof TightenStep step)) {
-      return List.of(stage.step().id() + ": to be confirmed or measured, " + stage.step().title());
+      throw new IllegalStateException("no line for " + stage.step().getClass());
     }
     int first = job.plan().first(step);
     List<String> pending =

@@ -14,6 +14,7 @@ import java.util.OptionalLong;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
+import witnessmark.torque.WrenchKind;
 
 /** One record of the log. The record's components are the fields of the entry's JSON. */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
@@ -54,9 +55,19 @@ public sealed interface Entry {
   /** The log began; always entry 0. */
   record LogOpened(Instant at, String origin) implements Entry {}
 
-  /** A badge became known. */
-  record OperatorEnrolled(Instant at, String operator, String name, Optional<String> by)
-      implements Entry {}
+  /**
+   * A badge became known, or its name or roles changed.
+   *
+   * @param roles what the person may answer for; none where that was not said, which is a
+   *     technician
+   */
+  record OperatorEnrolled(
+      Instant at, String operator, String name, List<Role> roles, Optional<String> by)
+      implements Entry {
+    public OperatorEnrolled {
+      roles = roles == null ? List.of() : List.copyOf(roles);
+    }
+  }
 
   /**
    * A wrench became known, or its data were renewed.
@@ -66,6 +77,9 @@ public sealed interface Entry {
    * @param calibrated start of the day (UTC) of its calibration
    * @param due moment from which the calibration is no longer in force
    * @param uncertainty expanded uncertainty in per cent of the reading, k = 2
+   * @param resolution the smallest step of its reading
+   * @param type indicating or setting; indicating where it does not say
+   * @param angle whether it reports an angle; it does where it does not say
    */
   record WrenchEnrolled(
       Instant at,
@@ -76,6 +90,9 @@ public sealed interface Entry {
       Instant due,
       Optional<String> certificate,
       Optional<Digits> uncertainty,
+      Optional<Torque> resolution,
+      Optional<WrenchKind> type,
+      Optional<Boolean> angle,
       Optional<String> by)
       implements Entry {}
 
@@ -145,6 +162,8 @@ public sealed interface Entry {
    *
    * @param nonconformity the entry that made it nonconforming
    * @param undoes stages that are pending again because of it
+   * @param role in which the person decided; empty where there were no roles yet
+   * @param concession number of the concession it is used under
    */
   record Disposed(
       Instant at,
@@ -154,6 +173,8 @@ public sealed interface Entry {
       Disposition disposition,
       List<String> undoes,
       String by,
+      Optional<Role> role,
+      Optional<String> concession,
       String because)
       implements Entry {
     public Disposed {
@@ -166,6 +187,7 @@ public sealed interface Entry {
    *
    * @param assigns the torque event's entry
    * @param moment where the event stands in the job, for one that was not in it before
+   * @param operator whose reading it was, where that is on record
    */
   record Assigned(
       Instant at,
@@ -173,6 +195,7 @@ public sealed interface Entry {
       long assigns,
       Optional<Instant> moment,
       @JsonUnwrapped Judged judged,
+      Optional<String> operator,
       String by,
       String because)
       implements Entry {}

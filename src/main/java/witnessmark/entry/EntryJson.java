@@ -1,5 +1,6 @@
 package witnessmark.entry;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -16,12 +17,15 @@ import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import java.io.IOException;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Optional;
 import java.util.function.Function;
 import witnessmark.torque.Angle;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
+import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
+import witnessmark.torque.WrenchKind;
 
 /** Entries as the exact bytes that the log keeps, and back. */
 public final class EntryJson {
@@ -60,13 +64,26 @@ public final class EntryJson {
     text(words, Angle.class, Angle::toString, Angle::of);
     text(words, Direction.class, Direction::code, Direction::of);
     text(words, Verdict.class, Verdict::code, Verdict::of);
+    text(words, WrenchKind.class, WrenchKind::code, WrenchKind::of);
     text(words, Instant.class, Moments::text, Instant::parse);
     word(words, Effect.class);
     word(words, Reason.class);
     word(words, Objection.class);
+    word(words, Rule.class);
     word(words, Disposition.class);
     word(words, Meaning.class);
-    return JsonMapper.builder().addModule(new Jdk8Module()).addModule(words).build();
+    word(words, Role.class);
+    return JsonMapper.builder()
+        .addModule(new Jdk8Module())
+        .addModule(words)
+        .addMixIn(TorqueEvent.class, EventFields.class)
+        .build();
+  }
+
+  /** How an event's fields are written: what came later to the form is absent, not null. */
+  private interface EventFields {
+    @JsonInclude(JsonInclude.Include.NON_EMPTY)
+    Optional<Torque> breakaway();
   }
 
   private static <E extends Enum<E> & Word> void word(SimpleModule module, Class<E> type) {

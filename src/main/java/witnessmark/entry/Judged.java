@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.torque.Angle;
+import witnessmark.torque.Digits;
 import witnessmark.torque.Verdict;
 
 /**
@@ -21,6 +22,11 @@ import witnessmark.torque.Verdict;
  * @param angleHigh largest acceptable angle
  * @param angleTotal degrees turned over all pulls of this pass, where an earlier one ended below
  *     the band or this one did
+ * @param atFastener the torque at the fastener, computed from the reading, where an adapter sits
+ *     between; as {@code 51.4 N.m}, of at most 9 digits, while the verdict is decided exactly
+ * @param rule by which rule the torque was decided; entries of earlier versions do not say: simple
+ * @param guardFactor the factor r of the guard band, where the rule is guarded
+ * @param guard the guard band w = r·U at this reading, as {@code 0.5 N.m}, of at most 9 digits
  * @param effect what it changed
  * @param undoes stages that are pending again because of it, as {@code step} or {@code step:pass}
  * @param text all of this in a sentence or two
@@ -38,6 +44,10 @@ public record Judged(
     Optional<String> angleLow,
     Optional<String> angleHigh,
     Optional<Angle> angleTotal,
+    Optional<String> atFastener,
+    Optional<Rule> rule,
+    Optional<Digits> guardFactor,
+    Optional<String> guard,
     Effect effect,
     List<String> undoes,
     String text) {
@@ -68,6 +78,10 @@ public record Judged(
         angleLow,
         angleHigh,
         angleTotal,
+        atFastener,
+        rule,
+        guardFactor,
+        guard,
         effect,
         undoes,
         told);

@@ -10,5 +10,13 @@ public enum Objection implements Word {
   /** The step names other wrenches. */
   WRENCH_NOT_FOR_THIS_STEP,
   /** The step asks for an angle and the wrench sent none. */
-  ANGLE_MISSING
+  ANGLE_MISSING,
+  /** The step asks for the other kind of wrench. */
+  WRONG_KIND_OF_WRENCH,
+  /** The wrench's resolution is too coarse for the width of the band. */
+  RESOLUTION_TOO_COARSE,
+  /** The step is guarded and the wrench's uncertainty is not known. */
+  UNCERTAINTY_UNKNOWN,
+  /** The wrench's guard bands leave nothing of the band. */
+  UNCERTAINTY_TOO_LARGE
 }

@@ -6,6 +6,7 @@ import java.util.Locale;
 import witnessmark.procedure.AttestStep;
 import witnessmark.procedure.MeasureStep;
 import witnessmark.procedure.Pass;
+import witnessmark.procedure.Pull;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
 
@@ -17,7 +18,7 @@ import witnessmark.procedure.TightenStep;
  * @param nonconforming fasteners that wait for a disposition
  * @param questions entries that ask which fastener they were about
  * @param stages open stages with something to do, in file order
- * @param text the next thing to do, in a sentence
+ * @param text the next thing to do, in a sentence, and how many others wait for a person
  */
 public record Due(
     State state,
@@ -26,7 +27,7 @@ public record Due(
     List<Long> questions,
     List<Stage> stages,
     String text) {
-  private static final int LINE = 100;
+  private static final int LINE = 130;
 
   /** What a job waits for, most pressing first. */
   public enum State {
@@ -54,6 +55,13 @@ public record Due(
             .toList();
     State state = state(job, questions, stages);
     String text = text(job, state, scrapped, waiting, questions, stages);
+    long people =
+        (scrapped.isEmpty() ? 0 : 1)
+            + waiting.size()
+            + questions.size()
+            + stages.stream().filter(s -> !(s.step() instanceof TightenStep)).count();
+    boolean first = state != State.TIGHTEN && state != State.COMPLETE;
+    text += more(job, first ? people - 1 : people);
     return new Due(state, scrapped, waiting, questions, stages, text);
   }
 
@@ -61,6 +69,15 @@ public record Due(
   public String line() {
     String first = text.lines().findFirst().orElse("");
     return first.length() <= LINE ? first : first.substring(0, LINE - 1).stripTrailing() + "…";
+  }
+
+  /** How much a person has to do beside what the sentence before it says. */
+  private static String more(JobState job, long count) {
+    if (count == 0) {
+      return "";
+    }
+    String wait = count == 1 ? " more thing waits" : " more things wait";
+    return " " + count + wait + " for a person (job status " + job.job() + ").";
   }
 
   private static State state(JobState job, List<Long> questions, List<Stage> stages) {
@@ -113,7 +130,37 @@ public record Due(
         pass.target().map(t -> t + " (" + pass.band() + ")").orElse(pass.band().toString());
     String wrench =
         step.wrenches().isEmpty() ? "" : ", with " + String.join(" or ", step.wrenches());
-    return "Next: " + where + ", " + pass.name() + " pass, " + aim + wrench + ".";
+    return "Next: "
+        + where
+        + ", "
+        + pass.name()
+        + " pass, "
+        + aim
+        + pull(step, pass)
+        + wrench
+        + ".";
+  }
+
+  /** What the display shows then, where an adapter makes it another number. */
+  private static String pull(TightenStep step, Pass pass) {
+    return step.care()
+        .tool()
+        .adapter()
+        .map(a -> Pull.of(pass, a))
+        .map(
+            p ->
+                p.target()
+                    .map(t -> t + " " + pass.target().orElseThrow().unit())
+                    .orElse(
+                        p.low()
+                            + " "
+                            + pass.band().low().unit()
+                            + " to "
+                            + p.high()
+                            + " "
+                            + pass.band().high().unit()))
+        .map(shown -> ", through the adapter: pull to " + shown)
+        .orElse("");
   }
 
   private static String person(Stage stage) {

@@ -21,7 +21,7 @@ final class JobFold {
   /** The state after a fact, without its history. */
   static JobState apply(JobState job, Act act) {
     if (act.judged().isPresent()) {
-      return judged(job, act.n(), act.judged().get());
+      return judged(job, act, act.judged().get());
     } else if (act.entry() instanceof Entry.Attested e) {
       return gate(job, e.step(), act.n());
     } else if (act.entry() instanceof Entry.Measured e) {
@@ -78,7 +78,8 @@ final class JobFold {
     Condition condition = job.condition(fastener).at(n);
     boolean stillOpen =
         condition.nonconformity().isPresent()
-            && condition.nonconformity().getAsLong() == entry.nonconformity();
+            && condition.nonconformity().getAsLong() == entry.nonconformity()
+            && !condition.flaw().get().loose();
     Condition changed =
         switch (entry.disposition()) {
           case REWORK, REPLACE -> condition.toRework();
@@ -88,7 +89,8 @@ final class JobFold {
     return undo(job.with(fastener, changed), entry.undoes());
   }
 
-  private static JobState judged(JobState job, long n, Judged judged) {
+  private static JobState judged(JobState job, Act act, Judged judged) {
+    long n = act.n();
     if (judged.effect() == Effect.ASKS) {
       return job.asking(n);
     }
@@ -97,25 +99,74 @@ final class JobFold {
     }
     int fastener = job.plan().fastener(judged.fastener().get()).orElseThrow();
     int pass = judged.pass().flatMap(p -> job.plan().stage(fastener, p)).map(Stage::pass).orElse(0);
-    Condition condition = job.condition(fastener).at(n);
+    Condition condition = job.condition(fastener).at(n).pulled(true);
     Condition changed =
         switch (judged.effect()) {
           case CREDITED -> condition.credited(pass);
-          case AGAIN -> pulled(condition.atMost(pass), judged);
-          case NONCONFORMING -> condition.failed(n, pass);
-          case LOOSENED -> condition.atMost(0).turned(BigDecimal.ZERO);
+          case AGAIN -> turned(tried(condition.atMost(pass), judged), judged, act);
+          case NONCONFORMING ->
+              failed(condition, new Flaw(n, pass, judged.verdict(), hand(act), false));
+          case LOOSENED -> condition.loosened();
           case RECHECKED, NONE, ASKS -> condition;
         };
-    return undo(job.with(fastener, changed), judged.undoes());
+    Condition held =
+        loosens(judged)
+            ? changed
+            : Pull.of(act, judged, pass).map(p -> held(changed, judged, p)).orElse(changed);
+    return undo(job.with(fastener, held), judged.undoes());
   }
 
-  /** A pull that ended below the band has turned the fastener all the same. */
-  private static Condition pulled(Condition condition, Judged judged) {
-    boolean counts =
-        judged.verdict().equals(Optional.of(Verdict.UNDER_TORQUE)) && judged.objections().isEmpty();
-    return counts && judged.angleTotal().isPresent()
-        ? condition.turned(judged.angleTotal().get().degrees().value())
+  /** A pull leaves the fastener held at least as tight as it was. */
+  private static Condition held(Condition condition, Judged judged, Pull newest) {
+    if (condition.pull().isEmpty()) {
+      return condition.pulled(Optional.of(newest));
+    }
+    Pull before = condition.pull().get();
+    boolean fresh = judged.effect() == Effect.CREDITED || judged.effect() == Effect.AGAIN;
+    return condition.pulled(Optional.of(fresh ? newest.after(before) : newest.again(before)));
+  }
+
+  private static boolean loosens(Judged judged) {
+    return judged.effect() == Effect.LOOSENED
+        || (judged.effect() == Effect.NONCONFORMING && judged.verdict().isEmpty());
+  }
+
+  /** Whose reading it was. */
+  private static Optional<String> hand(Act act) {
+    if (act.entry() instanceof Entry.TorqueTaken t) {
+      return t.event().operator().or(t::operator);
+    }
+    return act.entry() instanceof Entry.Assigned a ? a.operator() : Optional.empty();
+  }
+
+  /** Without a verdict it was a loosening that made it nonconforming. */
+  private static Condition failed(Condition condition, Flaw flaw) {
+    return flaw.verdict().isPresent() ? condition.failed(flaw) : condition.failed(flaw).loosened();
+  }
+
+  private static Condition tried(Condition condition, Judged judged) {
+    return judged.verdict().filter(v -> v != Verdict.IN_BAND).isPresent()
+        ? condition.tried()
         : condition;
+  }
+
+  /** A pull that ended below the band, or perhaps did, has turned the fastener all the same. */
+  private static Condition turned(Condition condition, Judged judged, Act act) {
+    boolean counts =
+        judged
+                .verdict()
+                .filter(v -> v == Verdict.UNDER_TORQUE || v == Verdict.UNDECIDED)
+                .isPresent()
+            && judged.objections().isEmpty();
+    if (!counts || judged.angleTotal().isEmpty()) {
+      return condition;
+    }
+    BigDecimal reached =
+        act.entry() instanceof Entry.TorqueTaken t
+            ? t.event().torque().newtonMetres()
+            : BigDecimal.ZERO;
+    return condition.turned(
+        judged.angleTotal().get().degrees().value(), reached.max(condition.reached()));
   }
 
   private static JobState gate(JobState job, String step, long n) {
@@ -136,7 +187,9 @@ final class JobFold {
       }
       if (stage.step() instanceof TightenStep step) {
         job.fastenersOf(step)
-            .forEach(f -> conditions.set(f, conditions.get(f).atMost(stage.pass())));
+            .forEach(
+                f ->
+                    conditions.set(f, conditions.get(f).atMost(stage.pass()).undone(stage.pass())));
       } else {
         gates.remove(stage.step().id());
       }

@@ -10,6 +10,8 @@ import java.util.function.UnaryOperator;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Meaning;
 import witnessmark.entry.Reason;
+import witnessmark.torque.WrenchKind;
+import witnessmark.wrench.Enrolments;
 import witnessmark.wrench.Wrench;
 import witnessmark.wrench.WrenchClock;
 
@@ -21,7 +23,7 @@ import witnessmark.wrench.WrenchClock;
  *
  * @param size how many entries it has taken in, which is the next entry's number
  * @param operators by badge
- * @param wrenches by serial number
+ * @param wrenches by serial number, with all that was ever enrolled
  * @param procedures released revisions, oldest first
  * @param jobs open and suspended jobs by name
  * @param operatorAt who works at a station, by station
@@ -31,7 +33,7 @@ import witnessmark.wrench.WrenchClock;
 public record Shop(
     long size,
     Map<String, Operator> operators,
-    Map<String, Wrench> wrenches,
+    Map<String, Enrolments> wrenches,
     List<Released> procedures,
     Map<String, JobState> jobs,
     Map<String, String> operatorAt,
@@ -54,6 +56,11 @@ public record Shop(
   /** The unfinished job that was open at a station at a moment. */
   public Optional<JobState> active(String station, Instant moment) {
     return jobs.values().stream().filter(j -> j.was(station, moment)).findFirst();
+  }
+
+  /** What the register says of a wrench for a moment. */
+  public Optional<Wrench> wrench(String serial, Instant moment) {
+    return Optional.ofNullable(wrenches.get(serial)).map(e -> e.at(moment));
   }
 
   /** The revision of a procedure. */
@@ -89,7 +96,7 @@ public record Shop(
     if (entry instanceof Entry.OperatorEnrolled e) {
       return new Shop(
           size,
-          put(operators, e.operator(), new Operator(e.operator(), e.name())),
+          put(operators, e.operator(), new Operator(e.operator(), e.name(), e.roles())),
           wrenches,
           procedures,
           jobs,
@@ -98,14 +105,7 @@ public record Shop(
           clocks);
     } else if (entry instanceof Entry.WrenchEnrolled e) {
       return new Shop(
-          size,
-          operators,
-          put(wrenches, e.wrench(), wrench(n, e)),
-          procedures,
-          jobs,
-          operatorAt,
-          chosen,
-          clocks);
+          size, operators, enrolled(wrench(n, e)), procedures, jobs, operatorAt, chosen, clocks);
     } else if (entry instanceof Entry.ProcedureReleased e) {
       List<Released> more = new java.util.ArrayList<>(procedures);
       more.add(new Released(e.procedure(), e.revision(), e.text(), n));
@@ -165,7 +165,9 @@ public record Shop(
     if (e.event().time().isEmpty()) {
       return this;
     }
-    WrenchClock clock = clocks.getOrDefault(e.event().wrench(), WrenchClock.UNKNOWN);
+    WrenchClock known = clocks.getOrDefault(e.event().wrench(), WrenchClock.UNKNOWN);
+    boolean restarted = e.timing().counter().isPresent() && known.notCountedOn(e.event());
+    WrenchClock clock = restarted ? WrenchClock.UNKNOWN : known;
     WrenchClock heard = clock.heard(e.event(), e.at(), e.timing().stored().orElse(false));
     Map<String, WrenchClock> heardClocks =
         clocks.size() >= CLOCKS && !clocks.containsKey(e.event().wrench()) ? Map.of() : clocks;
@@ -224,6 +226,12 @@ public record Shop(
     return JobState.opened(e.job(), e.unit(), e.station(), new Plan(released.parse()), e.at());
   }
 
+  private Map<String, Enrolments> enrolled(Wrench wrench) {
+    Enrolments before = wrenches.get(wrench.serial());
+    return put(
+        wrenches, wrench.serial(), before == null ? Enrolments.of(wrench) : before.and(wrench));
+  }
+
   private static Wrench wrench(long n, Entry.WrenchEnrolled e) {
     return new Wrench(
         e.wrench(),
@@ -233,6 +241,9 @@ public record Shop(
         e.due(),
         e.certificate(),
         e.uncertainty(),
+        e.resolution(),
+        e.type().orElse(WrenchKind.INDICATING),
+        e.angle().orElse(true),
         n);
   }
 

@@ -9,7 +9,6 @@ import witnessmark.job.Shop;
 import witnessmark.match.Place;
 import witnessmark.match.Placement;
 import witnessmark.torque.TorqueEvent;
-import witnessmark.wrench.Wrench;
 
 /** Decides about a torque event: where it belongs, and what it is worth there. */
 public final class Decide {
@@ -28,16 +27,17 @@ public final class Decide {
       Optional<String> scanned,
       java.time.Instant moment) {
     Placement placement = Place.of(job.withNamed(scanned), event);
-    return Judge.of(job, placement, event, wrench(shop, event), moment);
+    return Judge.of(job, placement, event, shop.wrench(event.wrench(), moment), moment);
   }
 
   /** The same, on the fastener that a person says it was. */
   public static Judged assigned(Shop shop, JobState job, Entry.TorqueTaken taken, String fastener) {
     Placement placement = Place.named(job, taken.event(), fastener, Reason.ASSIGNED_BY_PERSON);
-    return Judge.of(job, placement, taken.event(), wrench(shop, taken.event()), taken.moment());
-  }
-
-  private static Optional<Wrench> wrench(Shop shop, TorqueEvent event) {
-    return Optional.ofNullable(shop.wrenches().get(event.wrench()));
+    return Judge.of(
+        job,
+        placement,
+        taken.event(),
+        shop.wrench(taken.event().wrench(), taken.moment()),
+        taken.moment());
   }
 }

@@ -5,10 +5,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.entry.Objection;
+import witnessmark.procedure.Pass;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Direction;
 import witnessmark.torque.TorqueEvent;
+import witnessmark.wrench.Fitness;
 import witnessmark.wrench.Wrench;
 
 /** What speaks against relying on a reading. */
@@ -28,18 +30,22 @@ final class Objections {
         found.add(Objection.OUTSIDE_WRENCH_RANGE);
       }
     }
-    stage.ifPresent(s -> forStep(event, s, found));
+    stage.ifPresent(s -> forStep(event, wrench, s, found));
     return found;
   }
 
-  private static void forStep(TorqueEvent event, Stage stage, List<Objection> found) {
+  private static void forStep(
+      TorqueEvent event, Optional<Wrench> wrench, Stage stage, List<Objection> found) {
     TightenStep step = (TightenStep) stage.step();
     if (!step.wrenches().isEmpty() && !step.wrenches().contains(event.wrench())) {
       found.add(Objection.WRENCH_NOT_FOR_THIS_STEP);
     }
-    if (event.direction() == Direction.CW
-        && event.angle().isEmpty()
-        && step.passes().get(stage.pass()).angle().isPresent()) {
+    if (event.direction() == Direction.CCW) {
+      return;
+    }
+    Pass pass = step.passes().get(stage.pass());
+    wrench.ifPresent(w -> found.addAll(Fitness.standing(w, pass, step.care().tool())));
+    if (event.angle().isEmpty() && pass.angle().isPresent()) {
       found.add(Objection.ANGLE_MISSING);
     }
   }

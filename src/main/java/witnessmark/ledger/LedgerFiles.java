@@ -3,6 +3,7 @@ package witnessmark.ledger;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -38,6 +39,10 @@ public record LedgerFiles(Path directory) {
    * @throws LedgerException when there is no log
    */
   public void mustExist() {
+    if (Files.isRegularFile(directory)) {
+      throw new LedgerException(
+          directory + " is a file; name the directory that the log is in with --data.");
+    }
     if (!exist()) {
       throw new LedgerException(
           "No log in "
@@ -56,16 +61,24 @@ public record LedgerFiles(Path directory) {
   public LogKey key() {
     try {
       return LogKey.read(Files.readString(secret()), Files.readString(verifier()));
-    } catch (IOException | IllegalArgumentException e) {
-      throw new LedgerException(
-          "The log's key pair in "
-              + directory
-              + " cannot be read ("
-              + e
-              + "). Appending needs it:"
-              + " restore ledger.key and ledger.pub from a backup, or run as the user who owns them.",
-          e);
+    } catch (NoSuchFileException e) {
+      throw keyless(Path.of(e.getFile()).getFileName() + ": " + FileFault.why(e), e);
+    } catch (IOException e) {
+      throw keyless(FileFault.why(e), e);
+    } catch (IllegalArgumentException e) {
+      throw keyless(e.getMessage(), e);
     }
+  }
+
+  private LedgerException keyless(String why, Exception cause) {
+    return new LedgerException(
+        "The log's key pair in "
+            + directory
+            + " cannot be read ("
+            + why
+            + "). Appending needs it:"
+            + " restore ledger.key and ledger.pub from a backup, or run as the user who owns them.",
+        cause);
   }
 
   /**
@@ -90,7 +103,13 @@ public record LedgerFiles(Path directory) {
       Files.writeString(secret(), key.pem(), StandardOpenOption.TRUNCATE_EXISTING);
       Files.writeString(verifier(), key.verifierLine() + "\n", StandardCharsets.UTF_8);
     } catch (IOException e) {
-      throw new LedgerException("No log can be begun in " + directory + ": " + e, e);
+      throw new LedgerException(
+          "No log can be begun in "
+              + directory
+              + ": "
+              + FileFault.why(e)
+              + ". Name a new or empty directory that you may write to with --data.",
+          e);
     }
     return key;
   }

@@ -60,6 +60,15 @@ public final class LogKey {
    * @throws IllegalArgumentException when they cannot be read or do not belong together
    */
   public static LogKey read(String pem, String verifierLine) {
+    LogKey key = parse(pem, verifierLine);
+    byte[] proof = "belongs together".getBytes(StandardCharsets.UTF_8);
+    if (!key.verifierLine().equals(verifierLine.strip()) || !key.verifies(proof, key.sign(proof))) {
+      throw new IllegalArgumentException("the private and the public key do not belong together");
+    }
+    return key;
+  }
+
+  private static LogKey parse(String pem, String verifierLine) {
     try {
       String[] parts = verifierLine.strip().split("\\+", 3);
       byte[] typed = Base64.getDecoder().decode(parts[2]);
@@ -67,15 +76,9 @@ public final class LogKey {
           Base64.getDecoder().decode(pem.replaceAll("-----[A-Z ]+-----", "").replaceAll("\\s", ""));
       PrivateKey secret =
           KeyFactory.getInstance("Ed25519").generatePrivate(new PKCS8EncodedKeySpec(der));
-      LogKey key = new LogKey(parts[0], secret, Arrays.copyOfRange(typed, 1, typed.length));
-      byte[] proof = "belongs together".getBytes(StandardCharsets.UTF_8);
-      if (!key.verifierLine().equals(verifierLine.strip())
-          || !key.verifies(proof, key.sign(proof))) {
-        throw new IllegalArgumentException("the private and the public key do not belong together");
-      }
-      return key;
+      return new LogKey(parts[0], secret, Arrays.copyOfRange(typed, 1, typed.length));
     } catch (GeneralSecurityException | RuntimeException e) {
-      throw new IllegalArgumentException("the log's key cannot be read: " + e.getMessage(), e);
+      throw new IllegalArgumentException("they do not hold the two halves of a key", e);
     }
   }
 

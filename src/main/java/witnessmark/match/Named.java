@@ -2,10 +2,13 @@ package witnessmark.match;
 
 import java.util.List;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import witnessmark.entry.Reason;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
+import witnessmark.job.Pull;
 import witnessmark.procedure.Stage;
+import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Side;
 import witnessmark.torque.TorqueEvent;
@@ -24,7 +27,11 @@ final class Named {
     int passes = job.plan().stepOf(fastener).passes().size();
     Stage last = job.plan().stage(fastener, Math.max(0, condition.done() - 1));
     if (event.direction() == Direction.CCW) {
-      return Placement.on(how, fastener, last);
+      boolean pending = condition.pull().isEmpty() && !condition.touched() && !condition.rework();
+      OptionalInt counted = pending ? counted(job, fastener, 0) : OptionalInt.empty();
+      return counted.isPresent()
+          ? standsFor(job, counted.getAsInt(), name)
+          : Placement.on(how, fastener, last);
     }
     if (condition.nonconforming()) {
       return Placement.on(
@@ -37,11 +44,54 @@ final class Named {
     }
     Stage due = job.plan().stage(fastener, condition.done());
     if (job.openStages().contains(due) && job.next(due).contains(fastener)) {
-      return Placement.on(how, fastener, due);
+      OptionalInt counted =
+          hardlyTurned(job, fastener, due, event)
+              ? counted(job, fastener, due.pass())
+              : OptionalInt.empty();
+      return counted.isPresent()
+          ? standsFor(job, counted.getAsInt(), name)
+          : continued(Placement.on(how, fastener, due), condition, due, event);
     }
-    if (condition.done() > 0 && Bands.of(last).side(event.torque()) != Side.ABOVE) {
+    if (condition.done() > 0 && Bands.side(last, event.torque()) != Side.ABOVE) {
       return Placement.on(Reason.HIT_AGAIN, fastener, last);
     }
     return Placement.on(Reason.NOT_DUE_YET, fastener, due);
+  }
+
+  private static Placement continued(
+      Placement there, Condition condition, Stage due, TorqueEvent event) {
+    return ByAngle.breaksOff(condition, due, event) ? there.notCounted() : there;
+  }
+
+  private static boolean hardlyTurned(JobState job, int fastener, Stage due, TorqueEvent event) {
+    Sign sign = Evidence.of(job, fastener, due, event).sign();
+    boolean allowed =
+        event
+            .angle()
+            .flatMap(a -> Bands.pass(due).angle().map(w -> w.side(a) == Side.INSIDE))
+            .orElse(false);
+    return (sign == Sign.TIGHT || (sign == Sign.EITHER && !allowed)) && !Bands.pass(due).check();
+  }
+
+  /**
+   * The newest other one of the group that has the pass by count: its name may stand for any of
+   * them.
+   */
+  private static OptionalInt counted(JobState job, int fastener, int pass) {
+    TightenStep step = job.plan().stepOf(fastener);
+    int first = job.plan().first(step);
+    return IntStream.range(first, first + step.positions().size())
+        .filter(f -> f != fastener && job.condition(f).stands(pass))
+        .filter(f -> job.condition(f).pull().filter(p -> !p.observed()).isPresent())
+        .reduce(
+            (a, b) ->
+                Pull.ORDER.compare(job.condition(a).pull().get(), job.condition(b).pull().get()) > 0
+                    ? a
+                    : b);
+  }
+
+  private static Placement standsFor(JobState job, int counted, String name) {
+    Stage stage = job.plan().stage(counted, Math.max(0, job.condition(counted).done() - 1));
+    return Placement.on(Reason.TIGHT_BEFORE, counted, stage, List.of(name));
   }
 }

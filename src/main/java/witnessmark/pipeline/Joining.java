@@ -16,6 +16,9 @@ import witnessmark.judge.Rereading;
 
 /** Puts a torque event into the job that was open when it happened. */
 final class Joining {
+  private static final String NO_NUMBER =
+      " The wrench sent no event number, so a repeat could not be told for sure.";
+
   private Joining() {}
 
   /**
@@ -78,6 +81,9 @@ final class Joining {
 
   private static String notes(Entry.TorqueTaken e) {
     StringBuilder notes = new StringBuilder();
+    if (e.event().number().isEmpty()) {
+      notes.append(NO_NUMBER);
+    }
     if (e.timing().tardy()) {
       notes
           .append(" It came ")

@@ -9,6 +9,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import witnessmark.entry.Entry;
 import witnessmark.ledger.Ledger;
 import witnessmark.ledger.LedgerException;
 
@@ -28,6 +29,7 @@ public final class Loop implements AutoCloseable {
   private final Supplier<Ledger> opening;
   private final Runnable recorded;
   private final Counts counts = new Counts();
+  private final Refusals refusals = new Refusals();
   private final Thread writer = new Thread(this::run, "writer");
   private volatile boolean stopping;
   private Ledger ledger;
@@ -91,6 +93,7 @@ public final class Loop implements AutoCloseable {
         if (!group.isEmpty()) {
           record(group);
         }
+        refusals.overdue(System.nanoTime()).forEach(Loop::tell);
       } catch (InterruptedException e) {
         Thread.currentThread().interrupt();
         return;
@@ -120,9 +123,26 @@ public final class Loop implements AutoCloseable {
     recorded.run();
     for (int i = 0; i < group.size(); i++) {
       outcomes.get(i).forEach(counts::took);
+      outcomes.get(i).forEach(this::refused);
       acknowledge(group.get(i), outcomes.get(i));
     }
     counts.recording(journal.shop().size());
+  }
+
+  private void refused(Outcome outcome) {
+    for (Entry entry : outcome.entries()) {
+      if (entry instanceof Entry.Refused r) {
+        refusals.refused(r.source(), r.reason(), System.nanoTime()).ifPresent(Loop::tell);
+      }
+    }
+  }
+
+  private static void tell(Refusals.Line line) {
+    LOG.atWarn()
+        .addKeyValue("source", line.source())
+        .addKeyValue("reason", line.reason())
+        .addKeyValue("leftout", line.leftOut())
+        .log("refused, and on record");
   }
 
   /** What fails here is on record all the same; the sender sends it again and is told so. */

@@ -63,7 +63,11 @@ public final class Step {
         event.number().isPresent()
             ? seen.numbered(event.wrench(), event.number().getAsLong())
             : List.of();
-    Timing timing = Timed.of(clock, event, arrival, Numbering.oddity(clock, event, alike));
+    Optional<String> odd = Numbering.oddity(clock, event, alike);
+    // a counter that begins anew comes with a new battery, and a clock that somebody had to set
+    boolean restarted = odd.isPresent() && clock.notCountedOn(event);
+    WrenchClock known = restarted ? WrenchClock.UNKNOWN : clock;
+    Timing timing = Timed.of(known, event, arrival, odd);
     boolean perhaps =
         event.number().isPresent()
             ? alike.stream().anyMatch(t -> Numbering.sameReading(t.event(), event))
@@ -93,6 +97,10 @@ public final class Step {
             reason,
             List.of(),
             List.of(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),

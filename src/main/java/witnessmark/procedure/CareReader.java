@@ -2,7 +2,10 @@ package witnessmark.procedure;
 
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
 import witnessmark.toml.Section;
+import witnessmark.torque.Digits;
 
 /** Reads what binds the work on a tighten step beside its torque. */
 final class CareReader {
@@ -13,7 +16,14 @@ final class CareReader {
   }
 
   Care read() {
-    return new Care(telling(), Tool.ANY, Rework.USUAL);
+    return new Care(telling(), new ToolReader(section).read(), rework());
+  }
+
+  private Rework rework() {
+    OptionalLong tries = section.integer("tries", 1, 20);
+    return new Rework(
+        section.bool("single-use").orElse(false),
+        tries.isPresent() ? OptionalInt.of((int) tries.getAsLong()) : OptionalInt.empty());
   }
 
   private Telling telling() {
@@ -25,19 +35,6 @@ final class CareReader {
   }
 
   private Optional<BigDecimal> number(String key, String example, String least, String most) {
-    return Written.decimal(section, key, example)
-        .map(d -> d.value())
-        .filter(
-            v -> {
-              boolean good =
-                  v.compareTo(new BigDecimal(least)) >= 0 && v.compareTo(new BigDecimal(most)) <= 0;
-              if (!good) {
-                section.fault(
-                    key,
-                    key + " " + v.toPlainString() + " is out of range",
-                    least + " to " + most + " is allowed");
-              }
-              return good;
-            });
+    return Written.within(section, key, example, least, most).map(Digits::value);
   }
 }

@@ -29,6 +29,9 @@ public final class Sanity {
         passes(tighten, findings);
         joint(tighten, findings);
         Slips.find(tighten, findings);
+        Wear.find(tighten, findings);
+      } else if (step instanceof AttestStep attest) {
+        Wear.find(procedure, attest, findings);
       }
     }
     List<String> ids = procedure.steps().stream().map(Step::id).toList();

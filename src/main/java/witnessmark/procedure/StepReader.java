@@ -3,6 +3,7 @@ package witnessmark.procedure;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -18,6 +19,16 @@ final class StepReader {
   private static final Pattern ID = Pattern.compile("[a-z0-9-]{1,64}");
   private static final List<String> KINDS = List.of("tighten", "attest", "measure");
 
+  /** Keys that a step of one kind alone has. */
+  private static final Map<String, List<String>> TELLING =
+      Map.of(
+          "tighten",
+          List.of("fasteners", "positions", "order", "torque", "tolerance", "pass"),
+          "attest",
+          List.of("statement"),
+          "measure",
+          List.of("labels", "unit", "spread"));
+
   private final Section section;
 
   StepReader(Section section) {
@@ -26,7 +37,8 @@ final class StepReader {
 
   Draft read() {
     Optional<String> id = id(section, "id", "step");
-    Optional<String> kind = kind();
+    Optional<String> written = section.requiredText("kind", "allowed are tighten, attest, measure");
+    Optional<String> kind = written.filter(this::known);
     Optional<String> title =
         section
             .requiredText("title", "give a title for people")
@@ -34,12 +46,28 @@ final class StepReader {
     Optional<List<Prerequisite>> after = after(section);
     Head head = new Head(id, title, after, prose("note"), line("picture"));
     if (kind.isEmpty()) {
+      meant(written).ifPresent(k -> finished(k, head)); // for its faults alone
       return new Draft(
           section, id.orElse(""), kind, after, List.of(single(id.orElse(""))), Optional.empty());
     }
-    Draft draft = body(kind.get(), head);
+    return finished(kind.get(), head);
+  }
+
+  private Draft finished(String kind, Head head) {
+    Draft draft = body(kind, head);
     section.finish();
     return draft;
+  }
+
+  /** The kind that a faulty one was meant to be, by its spelling or by what else the step says. */
+  private Optional<String> meant(Optional<String> written) {
+    return written
+        .flatMap(k -> Nearest.of(k, KINDS))
+        .or(
+            () ->
+                KINDS.stream()
+                    .filter(k -> TELLING.get(k).stream().anyMatch(section::has))
+                    .findFirst());
   }
 
   /** What every kind of step has. */
@@ -75,6 +103,7 @@ final class StepReader {
                 t ->
                     Written.checked(
                         section, "statement", t, x -> Prose.lines("statement", x, PROSE)));
+    boolean renew = section.bool("renew").orElse(false);
     if (!head.complete() || statement.isEmpty()) {
       return Optional.empty();
     }
@@ -84,6 +113,7 @@ final class StepReader {
             head.title().get(),
             head.after(),
             statement.get(),
+            renew,
             head.note(),
             head.picture()));
   }
@@ -188,16 +218,11 @@ final class StepReader {
     return section.texts("after").map(l -> l.stream().map(Prerequisite::parse).toList());
   }
 
-  private Optional<String> kind() {
-    return section
-        .requiredText("kind", "allowed are tighten, attest, measure")
-        .filter(
-            k -> {
-              if (!KINDS.contains(k)) {
-                section.fault("kind", "unknown kind \"" + k + "\"", Nearest.hint(k, KINDS));
-              }
-              return KINDS.contains(k);
-            });
+  private boolean known(String kind) {
+    if (!KINDS.contains(kind)) {
+      section.fault("kind", "unknown kind \"" + kind + "\"", Nearest.hint(kind, KINDS));
+    }
+    return KINDS.contains(kind);
   }
 
   private Optional<String> prose(String key) {

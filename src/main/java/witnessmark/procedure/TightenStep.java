@@ -2,6 +2,8 @@ package witnessmark.procedure;
 
 import java.util.List;
 import java.util.Optional;
+import witnessmark.torque.Side;
+import witnessmark.torque.Torque;
 
 /**
  * A fastener, or a group of identical ones, to be tightened in one or more passes.
@@ -33,6 +35,11 @@ public record TightenStep(
     positions = List.copyOf(positions);
     passes = List.copyOf(passes);
     wrenches = List.copyOf(wrenches);
+  }
+
+  /** Where the torque that a reading means at the fastener lies beside the band of a pass. */
+  public Side side(int pass, Torque reading) {
+    return care.tool().lever().side(passes.get(pass).band(), reading);
   }
 
   /** The full name of the fastener at an index into {@link #positions}. */

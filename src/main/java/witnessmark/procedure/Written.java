@@ -1,8 +1,7 @@
 package witnessmark.procedure;
 
+import java.math.BigDecimal;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import witnessmark.toml.Nearest;
@@ -11,33 +10,11 @@ import witnessmark.torque.Digits;
 import witnessmark.torque.Label;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueUnit;
+import witnessmark.torque.UnitSpelling;
 
 /** Reads values that a file writes as texts, and says what was meant where one is wrong. */
 final class Written {
   static final String LABEL = "1 to 64 printable characters without blanks at the ends are allowed";
-
-  /** Spellings seen on torque tables and their unit; letters only, lower case. */
-  private static final Map<String, String> SPELLINGS =
-      Map.ofEntries(
-          Map.entry("nm", "N.m"),
-          Map.entry("cnm", "cN.m"),
-          Map.entry("lbft", "lbf.ft"),
-          Map.entry("ftlb", "lbf.ft"),
-          Map.entry("ftlbs", "lbf.ft"),
-          Map.entry("lbfft", "lbf.ft"),
-          Map.entry("ftlbf", "lbf.ft"),
-          Map.entry("lbin", "lbf.in"),
-          Map.entry("inlb", "lbf.in"),
-          Map.entry("inlbs", "lbf.in"),
-          Map.entry("lbfin", "lbf.in"),
-          Map.entry("inlbf", "lbf.in"),
-          Map.entry("ozin", "ozf.in"),
-          Map.entry("inoz", "ozf.in"),
-          Map.entry("ozfin", "ozf.in"),
-          Map.entry("kgm", "kgf.m"),
-          Map.entry("kgfm", "kgf.m"),
-          Map.entry("kgcm", "kgf.cm"),
-          Map.entry("kgfcm", "kgf.cm"));
 
   private Written() {}
 
@@ -50,7 +27,8 @@ final class Written {
     int blank = text.indexOf(' ');
     String symbol = text.substring(blank + 1).strip();
     if (blank >= 0 && TorqueUnit.of(symbol).isEmpty()) {
-      section.fault(key, "unknown unit \"" + symbol + "\"", unitHint(symbol));
+      section.faultWithin(
+          key, text, text.lastIndexOf(symbol), "unknown unit \"" + symbol + "\"", unitHint(symbol));
       return Optional.empty();
     }
     return checked(section, key, text, Torque::parse);
@@ -60,6 +38,25 @@ final class Written {
   static Optional<Digits> decimal(Section section, String key, String example) {
     return quoted(section, key, key + " = \"" + example + "\"")
         .flatMap(t -> checked(section, key, t, Digits::new));
+  }
+
+  /** The key's decimal number from {@code least} to {@code most}. */
+  static Optional<Digits> within(
+      Section section, String key, String example, String least, String most) {
+    return decimal(section, key, example)
+        .filter(
+            d -> {
+              boolean good =
+                  d.value().compareTo(new BigDecimal(least)) >= 0
+                      && d.value().compareTo(new BigDecimal(most)) <= 0;
+              if (!good) {
+                section.fault(
+                    key,
+                    key + " " + d.value().toPlainString() + " is out of range",
+                    least + " to " + most + " is allowed");
+              }
+              return good;
+            });
   }
 
   /** The key's text in quotes; a bare number is told apart from other wrong kinds. */
@@ -106,11 +103,8 @@ final class Written {
   }
 
   private static String unitHint(String symbol) {
-    String letters =
-        symbol.length() > 16 ? "" : symbol.replaceAll("[^A-Za-z]", "").toLowerCase(Locale.ROOT);
-    String meant = SPELLINGS.get(letters);
-    return meant != null
-        ? "did you mean \"" + meant + "\"?"
-        : Nearest.hint(symbol, List.of(TorqueUnit.allowed().split(" ")));
+    return UnitSpelling.meant(symbol)
+        .map(u -> "did you mean \"" + u + "\"?")
+        .orElseGet(() -> Nearest.hint(symbol, List.of(TorqueUnit.allowed().split(" "))));
   }
 }

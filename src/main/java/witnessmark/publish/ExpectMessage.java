@@ -3,15 +3,20 @@ package witnessmark.publish;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import witnessmark.entry.Rule;
+import witnessmark.job.Choices;
 import witnessmark.job.Due;
 import witnessmark.job.JobState;
 import witnessmark.procedure.AttestStep;
 import witnessmark.procedure.MeasureStep;
 import witnessmark.procedure.Pass;
+import witnessmark.procedure.Pull;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
+import witnessmark.torque.Torque;
 
 /** What a station's job waits for, as the retained message says it. */
 final class ExpectMessage {
@@ -43,6 +48,14 @@ final class ExpectMessage {
       ObjectNode item = expect.addObject();
       item.put("fastener", job.plan().name(f));
       item.put("entry", job.condition(f).nonconformity().orElseThrow());
+      ArrayNode dispositions = item.putArray("dispositions");
+      Choices.of(job, f)
+          .forEach(
+              (disposition, role) ->
+                  dispositions
+                      .addObject()
+                      .put("disposition", disposition.code())
+                      .put("role", role.code()));
     }
     due.questions().forEach(n -> expect.addObject().put("entry", n));
     due.stages().forEach(stage -> stage(expect, job, stage));
@@ -75,18 +88,38 @@ final class ExpectMessage {
     item.put("step", step.id());
     item.put("fastener", job.plan().name(fastener));
     item.put("pass", pass.name());
-    pass.target().ifPresent(t -> item.put("target", t.digits().text()));
+    pass.target().ifPresent(t -> target(item, pass, t));
     item.put("low", pass.band().low().digits().text());
     item.put("high", pass.band().high().digits().text());
     item.put("unit", pass.band().low().unit().symbol());
     if (pass.band().high().unit() != pass.band().low().unit()) {
       item.put("highunit", pass.band().high().unit().symbol());
     }
+    step.care().tool().adapter().ifPresent(a -> pull(item, Pull.of(pass, a)));
+    step.care().tool().acceptance().guard().ifPresent(r -> guarded(item, r));
     pass.angle().ifPresent(a -> item.put("anglelow", a.low().toString()));
     pass.angle().ifPresent(a -> item.put("anglehigh", a.high().toString()));
     step.wrenches().forEach(w -> item.withArray("wrenches").add(w));
     item.put("title", step.title());
     step.note().ifPresent(n -> item.put("note", n));
     step.picture().ifPresent(p -> item.put("picture", p));
+  }
+
+  private static void target(ObjectNode item, Pass pass, Torque target) {
+    item.put("target", target.digits().text());
+    if (target.unit() != pass.band().low().unit()) {
+      item.put("targetunit", target.unit().symbol());
+    }
+  }
+
+  private static void pull(ObjectNode item, Pull pull) {
+    pull.target().ifPresent(t -> item.put("pulltarget", t));
+    item.put("pulllow", pull.low());
+    item.put("pullhigh", pull.high());
+  }
+
+  private static void guarded(ObjectNode item, BigDecimal factor) {
+    item.put("acceptance", Rule.GUARDED.code());
+    item.put("guardfactor", factor.toPlainString());
   }
 }

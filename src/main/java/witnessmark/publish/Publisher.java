@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -44,6 +45,7 @@ public final class Publisher implements AutoCloseable {
   private final String bridge;
   private final String name;
   private final Outlet outlet;
+  private final Predicate<String> stations;
   private final Supplier<Reading> opening;
   private final Supplier<HealthNow> health;
   private final Duration healthEvery;
@@ -68,6 +70,7 @@ public final class Publisher implements AutoCloseable {
   /**
    * @param bridge the bridge's name
    * @param name the outlet's name, under which the cursor is kept
+   * @param stations whether a station is told about here
    * @param opening opens the log for reading; called again after a failure
    * @param health the health message as of now
    */
@@ -75,12 +78,14 @@ public final class Publisher implements AutoCloseable {
       String bridge,
       String name,
       Outlet outlet,
+      Predicate<String> stations,
       Supplier<Reading> opening,
       Supplier<HealthNow> health,
       Duration healthEvery) {
     this.bridge = bridge;
     this.name = "publish:" + name;
     this.outlet = outlet;
+    this.stations = stations;
     this.opening = opening;
     this.health = health;
     this.healthEvery = healthEvery;
@@ -114,12 +119,21 @@ public final class Publisher implements AutoCloseable {
         drop();
       }
     } while (!last);
+    goodbye();
     try {
       keep(Duration.ZERO);
     } catch (LedgerException e) {
       LOG.atWarn().log("how far was published cannot be kept", e);
     }
     drop();
+  }
+
+  /** After an orderly stop the broker publishes no last will, so what is retained is set here. */
+  private void goodbye() {
+    String gone = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
+    if (outlet.connected()) {
+      outlet.publish(topic(bridge, "health"), gone.getBytes(StandardCharsets.UTF_8), true);
+    }
   }
 
   /** Whether the time to tell what is on record before the end is up. */
@@ -187,20 +201,18 @@ public final class Publisher implements AutoCloseable {
 
   private Optional<Post> told(long n, Entry entry) {
     if (entry instanceof Entry.Scan s) {
-      return Optional.of(new Post(topic(s.station(), "scanned"), ScanEvent.of(bridge, n, s)));
+      return post(s.station(), "scanned", () -> ScanEvent.of(bridge, n, s));
     }
     if (entry instanceof Entry.TorqueTaken t) {
-      return Optional.of(new Post(topic(t.station(), "verdict"), VerdictEvent.of(bridge, n, t)));
+      return verdict(t.station(), () -> VerdictEvent.of(bridge, n, t));
     }
     if (entry instanceof Entry.Assigned a) {
       Entry.TorqueTaken taken = taken(a.assigns());
-      return Optional.of(
-          new Post(topic(taken.station(), "verdict"), VerdictEvent.of(bridge, n, a, taken)));
+      return verdict(taken.station(), () -> VerdictEvent.of(bridge, n, a, taken));
     }
     if (entry instanceof Entry.Reread r) {
       Entry.TorqueTaken taken = taken(r.rereads());
-      return Optional.of(
-          new Post(topic(taken.station(), "verdict"), VerdictEvent.of(bridge, n, r, taken)));
+      return verdict(taken.station(), () -> VerdictEvent.of(bridge, n, r, taken));
     }
     return Optional.empty();
   }
@@ -209,11 +221,22 @@ public final class Publisher implements AutoCloseable {
     return (Entry.TorqueTaken) EntryJson.read(reading.entry(n).orElseThrow().bytes());
   }
 
+  private Optional<Post> verdict(String station, Supplier<byte[]> event) {
+    return post(station, "verdict", event);
+  }
+
+  private Optional<Post> post(String station, String what, Supplier<byte[]> event) {
+    return stations.test(station)
+        ? Optional.of(new Post(topic(station, what), event.get()))
+        : Optional.empty();
+  }
+
   private void expectations() {
-    Set<String> stations = new TreeSet<>(known);
-    shop.jobs().values().forEach(j -> stations.add(j.station()));
-    known.addAll(stations);
-    for (String station : stations) {
+    shop.jobs().values().forEach(j -> known.add(j.station()));
+    for (String station : known) {
+      if (!stations.test(station)) {
+        continue;
+      }
       Optional<JobState> job = shop.active(station);
       byte[] message = ExpectMessage.of(station, job);
       String text = new String(message, StandardCharsets.UTF_8);

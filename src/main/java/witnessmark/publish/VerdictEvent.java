@@ -61,6 +61,7 @@ final class VerdictEvent {
     data.put("torque", torque.digits().text());
     data.put("unit", torque.unit().symbol());
     torque.unit().rec20().ifPresent(code -> data.put("unitcode", code));
+    judged.atFastener().ifPresent(t -> data.put("atfastener", number(t)));
     event.angle().map(Angle::toString).ifPresent(a -> data.put("angle", a));
     judged.angleTotal().map(Angle::toString).ifPresent(a -> data.put("angletotal", a));
     data.put("direction", event.direction().code());
@@ -70,11 +71,19 @@ final class VerdictEvent {
     judged.announced().map(Verdict::code).ifPresent(v -> data.put("verdict", v));
     data.put("evaluation", judged.announced().map(Verdict::evaluation).orElse("Undefined"));
     judged.low().map(Torque::parse).ifPresent(low -> band(data, low, judged));
+    judged.rule().ifPresent(r -> data.put("rule", r.code()));
+    judged.guardFactor().ifPresent(r -> data.put("guardfactor", r.text()));
+    judged.guard().ifPresent(w -> data.put("guard", number(w)));
     data.put("effect", judged.effect().code());
     data.put("reason", judged.reason().code());
     judged.objections().forEach(o -> data.withArray("objections").add(o.code()));
     data.put("text", judged.text());
     return data;
+  }
+
+  /** The number of a torque that is in the unit of the reading. */
+  private static String number(String torque) {
+    return torque.substring(0, torque.indexOf(' '));
   }
 
   private static void band(ObjectNode data, Torque low, Judged judged) {

@@ -5,7 +5,9 @@ import java.util.Optional;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Moments;
+import witnessmark.entry.Word;
 import witnessmark.torque.Angle;
+import witnessmark.torque.Torque;
 import witnessmark.torque.Verdict;
 
 /**
@@ -35,7 +37,12 @@ public record Line(List<String> cells) {
           "effect",
           "reason",
           "low",
+          "lowunit",
           "high",
+          "highunit",
+          "atfastener",
+          "rule",
+          "guard",
           "text");
 
   public Line {
@@ -82,6 +89,8 @@ public record Line(List<String> cells) {
       c.set(
           "text",
           e.disposition().code()
+              + e.concession().map(n -> " under concession " + n).orElse("")
+              + e.role().map(r -> ", decided as " + r.code()).orElse("")
               + ": "
               + e.because()
               + " (nonconformity of entry "
@@ -108,7 +117,16 @@ public record Line(List<String> cells) {
     c.set("fastener", judged.fastener()).set("pass", judged.pass());
     c.set("verdict", judged.verdict().map(Verdict::code));
     c.set("effect", judged.effect().code()).set("reason", judged.reason().code());
-    c.set("low", judged.low()).set("high", judged.high()).set("text", judged.text());
+    c.set("atfastener", judged.atFastener()).set("rule", judged.rule().map(Word::code));
+    c.set("guard", judged.guard());
+    judged.low().map(Torque::parse).ifPresent(t -> limit(c, "low", t));
+    judged.high().map(Torque::parse).ifPresent(t -> limit(c, "high", t));
+    c.set("text", judged.text());
+  }
+
+  /** A number and its unit apart, so that a spreadsheet can reckon with the number. */
+  private static void limit(Cells c, String column, Torque limit) {
+    c.set(column, limit.digits().text()).set(column + "unit", limit.unit().symbol());
   }
 
   /** Cells being filled. */

@@ -1,6 +1,8 @@
 package witnessmark.report;
 
+import java.util.stream.Collectors;
 import witnessmark.entry.Entry;
+import witnessmark.entry.Role;
 import witnessmark.report.Line.Cells;
 
 /** Fills the rows of entries about the shop's registers and about a job's life. */
@@ -11,7 +13,7 @@ final class Registers {
     if (entry instanceof Entry.LogOpened e) {
       c.set("text", "The log began, signing as " + e.origin() + ".");
     } else if (entry instanceof Entry.OperatorEnrolled e) {
-      c.set("operator", e.operator()).set("text", "Enrolled as " + e.name() + ".");
+      c.set("operator", e.operator()).set("text", "Enrolled as " + e.name() + roles(e) + ".");
     } else if (entry instanceof Entry.WrenchEnrolled e) {
       c.set("wrench", e.wrench()).set("operator", e.by());
       c.set(
@@ -23,6 +25,10 @@ final class Registers {
               + ", calibration in force until "
               + e.due()
               + e.certificate().map(s -> ", certificate " + s).orElse("")
+              + e.uncertainty().map(u -> ", uncertainty " + u + " %").orElse("")
+              + e.resolution().map(r -> ", resolution " + r).orElse("")
+              + e.type().map(t -> ", " + t.code()).orElse("")
+              + (e.angle().orElse(true) ? "" : ", reports no angle")
               + ".");
     } else if (entry instanceof Entry.ProcedureReleased e) {
       c.set("operator", e.by());
@@ -47,5 +53,11 @@ final class Registers {
     } else {
       throw new IllegalStateException("no row for " + entry.getClass());
     }
+  }
+
+  private static String roles(Entry.OperatorEnrolled e) {
+    return e.roles().isEmpty()
+        ? ""
+        : e.roles().stream().map(Role::code).collect(Collectors.joining(", ", " (", ")"));
   }
 }

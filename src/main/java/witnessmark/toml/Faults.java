@@ -9,16 +9,34 @@ import org.tomlj.TomlPosition;
 final class Faults {
   private static final int LONGEST = 1_000;
   private final String file;
+  private final String[] lines;
   private final List<Fault> found = new ArrayList<>();
 
-  Faults(String file) {
+  Faults(String file, String text) {
     this.file = file;
+    this.lines = text.split("\n", -1);
   }
 
   void add(TomlPosition position, String what, String allowed) {
     int line = position == null ? 1 : position.line();
     int column = position == null ? 1 : position.column();
     found.add(new Fault(file, line, column, shown(what), shown(allowed)));
+  }
+
+  /**
+   * Where a part of a value stands.
+   *
+   * @param key the position of its key
+   * @param value as it was read
+   * @param offset of the part in it
+   * @return the key's own position where the value is not written on its line just as it was read
+   */
+  TomlPosition within(TomlPosition key, String value, int offset) {
+    String line = key.line() <= lines.length ? lines[key.line() - 1] : "";
+    int at = line.indexOf(value, Math.min(key.column() - 1, line.length()));
+    return at < 0
+        ? key
+        : TomlPosition.positionAt(key.line(), line.codePointCount(0, at + offset) + 1);
   }
 
   /** A file's own words may hold anything; a fault stays one line of bounded length. */

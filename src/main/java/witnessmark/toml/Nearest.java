@@ -2,6 +2,7 @@ package witnessmark.toml;
 
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 
@@ -11,11 +12,16 @@ public final class Nearest {
 
   private Nearest() {}
 
-  /** {@code did you mean "x"?} for a near word, else all allowed words. */
-  public static String hint(String word, Collection<String> allowed) {
+  /** The allowed word that was meant, where one is near enough. */
+  public static Optional<String> of(String word, Collection<String> allowed) {
     return allowed.stream()
         .min(Comparator.comparingInt((String a) -> distance(word, a)).thenComparing(a -> a))
-        .filter(a -> distance(word, a) <= Math.max(1, Math.min(word.length(), a.length()) / 2))
+        .filter(a -> distance(word, a) <= Math.max(1, Math.min(word.length(), a.length()) / 2));
+  }
+
+  /** {@code did you mean "x"?} for a near word, else all allowed words. */
+  public static String hint(String word, Collection<String> allowed) {
+    return of(word, allowed)
         .map(a -> "did you mean \"" + a + "\"?")
         .orElseGet(() -> "allowed are " + listed(new TreeSet<>(allowed)));
   }

@@ -130,6 +130,16 @@ public final class Section {
     faults.add(at(key), what, allowed);
   }
 
+  /**
+   * Records a fault at a part of the key's text.
+   *
+   * @param text the key's text, as read
+   * @param offset where the part begins in it
+   */
+  public void faultWithin(String key, String text, int offset, String what, String allowed) {
+    faults.add(faults.within(at(key), text, offset), what, allowed);
+  }
+
   /** Records a fault at item {@code index} of the key's list. */
   public void fault(String key, int index, String what, String allowed) {
     TomlPosition position =

@@ -25,8 +25,8 @@ public final class TomlFile {
    * @throws FaultsException when it is not TOML, or too large or too deeply nested to be read
    */
   public static TomlFile parse(String file, String text) {
-    Faults faults = new Faults(file);
     String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    Faults faults = new Faults(file, plain);
     Bounds.check(plain)
         .ifPresent(
             e -> {

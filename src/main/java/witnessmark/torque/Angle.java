@@ -24,6 +24,11 @@ public record Angle(Digits degrees) implements Comparable<Angle> {
     return new Angle(new Digits(degrees));
   }
 
+  /** This angle after that many degrees. */
+  public Angle plus(BigDecimal before) {
+    return of(degrees.value().add(before).toPlainString());
+  }
+
   @Override
   public int compareTo(Angle other) {
     return degrees.value().compareTo(other.degrees.value());

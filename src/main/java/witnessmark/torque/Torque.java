@@ -47,7 +47,7 @@ public record Torque(Digits digits, TorqueUnit unit) implements Comparable<Torqu
             .orElseThrow(
                 () ->
                     new IllegalArgumentException(
-                        "unknown unit \"" + symbol + "\"; allowed are " + TorqueUnit.allowed()));
+                        "unknown unit \"" + symbol + "\"; " + UnitSpelling.hint(symbol)));
     return of(text.substring(0, blank), unit);
   }
 

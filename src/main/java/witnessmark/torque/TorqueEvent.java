@@ -13,6 +13,7 @@ import java.util.OptionalLong;
  * @param time the wrench's clock at the event
  * @param torque peak torque as sent
  * @param angle degrees turned since the snug threshold
+ * @param breakaway torque at which it began to turn, where the wrench watches that
  * @param direction which way it turned
  * @param fastener the position, where the sender knows it, e.g. {@code carrier-left/3}
  * @param operator the badge, where the sender knows it
@@ -23,9 +24,23 @@ public record TorqueEvent(
     Optional<Instant> time,
     Torque torque,
     Optional<Angle> angle,
+    Optional<Torque> breakaway,
     Direction direction,
     Optional<String> fastener,
     Optional<String> operator) {
+
+  /** An event of a wrench that does not watch where the turning begins. */
+  public TorqueEvent(
+      String wrench,
+      OptionalLong number,
+      Optional<Instant> time,
+      Torque torque,
+      Optional<Angle> angle,
+      Direction direction,
+      Optional<String> fastener,
+      Optional<String> operator) {
+    this(wrench, number, time, torque, angle, Optional.empty(), direction, fastener, operator);
+  }
 
   /**
    * @throws IllegalArgumentException when a text is not 1 to 64 printable characters, or the number
@@ -40,6 +55,7 @@ public record TorqueEvent(
     Objects.requireNonNull(time, "time");
     Objects.requireNonNull(torque, "torque");
     Objects.requireNonNull(angle, "angle");
+    Objects.requireNonNull(breakaway, "breakaway");
     Objects.requireNonNull(direction, "direction");
     fastener.ifPresent(f -> Label.check("fastener", f));
     operator.ifPresent(o -> Label.check("operator", o));

@@ -5,9 +5,10 @@ import java.util.Objects;
 import java.util.Optional;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Torque;
+import witnessmark.torque.WrenchKind;
 
 /**
- * An enrolled wrench with the calibration that its newest enrolment states.
+ * A wrench with the calibration that one of its enrolments states.
  *
  * @param serial the serial number it sends
  * @param low lower end of its range, limit included
@@ -16,6 +17,9 @@ import witnessmark.torque.Torque;
  * @param due from when it is no longer
  * @param certificate number of the calibration certificate
  * @param uncertainty expanded uncertainty in per cent of the reading, k = 2
+ * @param resolution the smallest step of its reading, where known
+ * @param kind whether it shows the torque or signals a set one
+ * @param reportsAngle whether its events carry an angle
  * @param enrolled the entry that says so
  */
 public record Wrench(
@@ -26,12 +30,17 @@ public record Wrench(
     Instant due,
     Optional<String> certificate,
     Optional<Digits> uncertainty,
+    Optional<Torque> resolution,
+    WrenchKind kind,
+    boolean reportsAngle,
     long enrolled) {
   /**
-   * @throws IllegalArgumentException when the range or the calibration interval is upside down
+   * @throws IllegalArgumentException when the range or the calibration interval is upside down, or
+   *     the uncertainty or the resolution is none
    */
   public Wrench {
     Objects.requireNonNull(serial, "serial");
+    Objects.requireNonNull(kind, "kind");
     if (low.compareTo(high) >= 0) {
       throw new IllegalArgumentException(
           "range upside down: lowest " + low + " is not below highest " + high);
@@ -39,6 +48,14 @@ public record Wrench(
     if (!calibrated.isBefore(due)) {
       throw new IllegalArgumentException(
           "calibration is due on " + due + ", not after it was made on " + calibrated);
+    }
+    if (uncertainty.filter(u -> u.value().signum() <= 0).isPresent()) {
+      throw new IllegalArgumentException(
+          "uncertainty " + uncertainty.get() + " % is none; above 0 is allowed");
+    }
+    if (resolution.filter(r -> r.digits().value().signum() == 0).isPresent()) {
+      throw new IllegalArgumentException(
+          "resolution " + resolution.get() + " is none; above 0 is allowed");
     }
   }
 

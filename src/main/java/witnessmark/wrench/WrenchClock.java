@@ -68,6 +68,13 @@ public record WrenchClock(OptionalLong number, Optional<Instant> time, List<Dura
         && !overtook(event);
   }
 
+  /** Whether the reading does not go on from the newest number. */
+  public boolean notCountedOn(TorqueEvent event) {
+    return number.isPresent()
+        && event.number().isPresent()
+        && event.number().getAsLong() <= number.getAsLong();
+  }
+
   /** The counter went on and the time went back: somebody set the clock. */
   private boolean jumped(TorqueEvent event) {
     return number.isPresent()

@@ -1,2 +1,2 @@
-/** The tool: its range, and the calibration in force at a moment. */
+/** The tool: its range, the calibration in force at a moment, and what it is fit for. */
 package witnessmark.wrench;

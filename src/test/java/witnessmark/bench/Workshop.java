@@ -93,7 +93,7 @@ public final class Workshop {
         Path made = Files.createTempDirectory(Path.of("target").toAbsolutePath(), "workshop");
         Workshop workshop = empty(made);
         workshop.run("operator", "enrol", "badge-07", "--name", "bench 1");
-        workshop.run("operator", "enrol", "badge-11", "--name", "quality");
+        workshop.run("operator", "enrol", "badge-11", "--name", "quality", "--role", "quality");
         workshop.enrol("TW-0417", "100 N.m");
         workshop.release("RAM-210.toml", RAM_210);
         template = made.resolve(DATA);

@@ -26,6 +26,8 @@ class DemoIT {
                     CompletableFuture.supplyAsync(
                         () -> program.run("demo", "--fast", "--seed", "1", "--keep", name)))
             .toList();
+    CompletableFuture<Program.Ended> gone =
+        CompletableFuture.supplyAsync(() -> program.run("demo", "--fast"));
     String out = both.get(0).join().orThrow();
     both.get(1).join().orThrow();
     assertThat(out)
@@ -35,11 +37,27 @@ class DemoIT {
         .contains("the same message came twice: counted, nothing changed")
         .contains("badge-07 confirms frame-check: ")
         .contains("$ witnessmark ledger verify --data one/data\nVerified: ");
-    assertThat(program.run("trace", "--kind", "disposed", "--data", "one/data").orThrow())
-        .contains("cross-member/rear-left");
+    assertThat(gone.join().orThrow())
+        .as("nothing to type about data that are gone")
+        .doesNotContain("--data")
+        .doesNotContain("$ witnessmark")
+        .contains("The log, checked:\nVerified: ")
+        .endsWith(
+            "The data of this demo are gone. To look around in them, run it with --keep DIR.\n");
+    assertThat(program.run("trace", "--kind", "disposed", "--data", "one/data").orThrow().lines())
+        .hasSize(3)
+        .anyMatch(
+            line ->
+                line.contains(" cross-member/rear-left ")
+                    && line.contains(" replace, decided as quality: overtightened: "))
+        .anyMatch(
+            line ->
+                line.contains(" caliper/2 ")
+                    && line.contains(" replace, decided as quality: may be used only once: "));
     List<String> story = story(program, "one/data");
     assertThat(story)
         .contains("torque cross-member/rear-left over-torque nonconforming")
+        .contains("assigned caliper/2 - nonconforming")
         .anyMatch(line -> line.endsWith(" under-torque again"));
     assertThat(story(program, "two/data")).isEqualTo(story);
   }

@@ -39,6 +39,15 @@ class ExitStatusIT {
   }
 
   @Test
+  void theSimulatorsExamplesAreCommandsOfThisProgram() {
+    for (String command : new String[] {"shop", "burst", "line"}) {
+      assertThat(program.run("simulate", command, "--help").orThrow())
+          .contains("Example:\n  witnessmark simulate " + command + " --")
+          .doesNotContain("wrenchsim");
+    }
+  }
+
+  @Test
   void aWrongCommandLineEndsWith2() {
     assertThat(program.run("frobnicate"))
         .satisfies(
@@ -63,6 +72,22 @@ class ExitStatusIT {
                 assertThat(e.err())
                     .startsWith(
                         "unknown decision \"bin\"; allowed are rework, replace, use-as-is, scrap\n"));
+    assertThat(program.run("operator", "enrol", "badge-12", "--role", "boss"))
+        .satisfies(
+            e -> assertThat(e.status()).isEqualTo(2),
+            e ->
+                assertThat(e.err())
+                    .startsWith(
+                        "unknown role \"boss\"; allowed are technician, second, quality\n"
+                            + "Usage: witnessmark operator enrol "));
+  }
+
+  @Test
+  void anEmptyDirectoryNameBeginsNoHistoryHere() {
+    Program.Ended ended = program.run("ledger", "create", "--data", "");
+    assertThat(ended.status()).isEqualTo(2);
+    assertThat(ended.err())
+        .isEqualTo("--data is empty; name the data directory, e.g. --data witnessmark-data\n");
   }
 
   @Test
@@ -113,7 +138,7 @@ class ExitStatusIT {
             "RAM-210.toml:26:1: step \"cross-member\" has neither fasteners nor positions;"
                 + " give the number, e.g. fasteners = 4, or the positions' names",
             "RAM-210.toml:30:1: unknown key \"fastners\" in step; did you mean \"fasteners\"?",
-            "RAM-210.toml:31:1: unknown unit \"Nm\"; did you mean \"N.m\"?");
+            "RAM-210.toml:31:14: unknown unit \"Nm\"; did you mean \"N.m\"?");
     assertThat(program.run("procedure", "check", "nowhere.toml"))
         .satisfies(
             e -> assertThat(e.status()).isEqualTo(3),

@@ -125,8 +125,14 @@ class ConfigFaultsTest {
         "subscribe = 1|6:1: \"subscribe\" is not true or false; write true or false",
         "publish = \"no\"|6:1: \"publish\" is not true or false; write true or false",
         "topic = \"x\"|6:1: unknown key \"topic\" in mqtt; allowed are ca-file, cert-file,"
-            + " client-id, key-file, map, name, password-env, password-file, publish, subscribe,"
-            + " url, user",
+            + " client-id, key-file, map, name, password-env, password-file, publish, stations,"
+            + " subscribe, url, user",
+        "stations = []|6:1: stations is an empty list; name at least one, or leave stations out",
+        "stations = \"bench-1\"|6:1: \"stations\" is not a list of texts in quotes; write a list of"
+            + " texts in quotes",
+        "stations = [\"a/b\"]|6:13: \"a/b\" is no station's name; write 1 to 64 letters, digits, and"
+            + " . _ -",
+        "stations = [\"b\", \"b\"]|6:18: station \"b\" is named twice; name it once",
         "password-env = \"BROKER_PASSWORD\"|5:1: a password needs a user; mend this section",
         "user = \"u\" / password-env = \"NOT_SET\"|7:1: the environment has no NOT_SET; set it, or"
             + " use password-file",
@@ -184,6 +190,18 @@ class ConfigFaultsTest {
   void aFaultOfAMappedTopicIsNamed(String keys, String fault) {
     assertThat(faults(BRIDGE + BROKER + "[[mqtt.map]]\n" + lines(keys)))
         .containsExactly("shop.toml:" + fault);
+  }
+
+  @Test
+  void aMappedTopicIsOfOneOfTheStations() {
+    assertThat(
+            faults(
+                BRIDGE
+                    + BROKER
+                    + "stations = [\"bench-1\"]\n[[mqtt.map]]\ntopic = \"a\"\nstation = \"bench-2\"\n"
+                    + "profile = \"profiles/nested-json.toml\"\n"))
+        .containsExactly(
+            "shop.toml:7:1: station \"bench-2\" of topic \"a\" is not in stations; add it there");
   }
 
   @Test

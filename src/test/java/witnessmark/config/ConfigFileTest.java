@@ -46,6 +46,9 @@ class ConfigFileTest {
     assertThat(settings.password()).isEmpty();
     assertThat(settings.subscriptions())
         .containsExactly("witnessmark/v1/+/torque", "witnessmark/v1/+/scan");
+    assertThat(settings.watched()).containsExactly("witnessmark/v1/+/health");
+    assertThat(settings.ended()).isEmpty();
+    assertThat(broker.serves("bench-7")).isTrue();
     assertThat(settings.willTopic()).isEqualTo("witnessmark/v1/shop-1/health");
     assertThat(new String(settings.will(), StandardCharsets.UTF_8))
         .isEqualTo("{\"bridge\":\"shop-1\",\"state\":\"gone\"}");
@@ -94,6 +97,28 @@ class ConfigFileTest {
     assertThat(port.settings().parity()).isEqualTo(Parity.EVEN);
     assertThat(port.settings().poll()).contains("READ\r\n".getBytes(StandardCharsets.US_ASCII));
     assertThat(port.settings().pollEvery()).isEqualTo(Duration.ofMillis(500));
+  }
+
+  @Test
+  void aLinkOfSomeStationsReadsTheirsAloneAndEndsWhatItMayHaveReadBefore() throws IOException {
+    MqttConfig broker =
+        directory
+            .read(
+                "[bridge]\nname = \"shop-1\"\n[[mqtt]]\nname = \"shop\"\n"
+                    + "url = \"tcp://127.0.0.1:1883\"\nstations = [\"bench-1\", \"lift\"]\n")
+            .brokers()
+            .get(0);
+    assertThat(broker.serves("lift")).isTrue();
+    assertThat(broker.serves("bench-2")).isFalse();
+    assertThat(broker.settings().subscriptions())
+        .containsExactly(
+            "witnessmark/v1/bench-1/torque",
+            "witnessmark/v1/bench-1/scan",
+            "witnessmark/v1/lift/torque",
+            "witnessmark/v1/lift/scan");
+    assertThat(broker.settings().watched()).isEmpty();
+    assertThat(broker.settings().ended())
+        .containsExactly("witnessmark/v1/+/torque", "witnessmark/v1/+/scan");
   }
 
   @Test

@@ -63,7 +63,7 @@ class ConfigurationDocTest {
         directory.read(fresh + String.join("\n", examples.subList(1, examples.size())));
     assertThat(config.brokers())
         .extracting(b -> b.settings().name())
-        .containsExactly("first", "shop", "office");
+        .containsExactly("first", "shop", "office", "hall-2");
     assertThat(config.brokers().get(1).settings().password()).contains("from-env");
     assertThat(config.brokers().get(2).settings().keyFile()).isPresent();
     assertThat(config.ports())

@@ -112,7 +112,9 @@ class ByHandMqttIT {
         {"station":"bench-1","state":"dispose","job":"J-5","unit":"ATR-26-0147","procedure":"RAM-210","revision":"C",
          "done":1,"total":6,
          "text":"carrier-left/3 is nonconforming: leave it as it is until somebody has decided (dispose).",
-         "expect":[{"fastener":"carrier-left/3","entry":9}]}
+         "expect":[{"fastener":"carrier-left/3","entry":9,"dispositions":[
+           {"disposition":"rework","role":"technician"},{"disposition":"replace","role":"technician"},
+           {"disposition":"use-as-is","role":"quality"},{"disposition":"scrap","role":"quality"}]}]}
         """);
     shop.run(
         "dispose", "J-5", "carrier-left/3", "--as", "rework", "--by", "badge-11", "--because", "x");
@@ -165,6 +167,11 @@ class ByHandMqttIT {
     await().untilAsserted(() -> assertThat(expect().path("state").asText()).isEqualTo("complete"));
     assertThat(shop.run("job", "close", "J-5", "--by", "badge-07"))
         .isEqualTo("Closed J-5: every fastener and gate stands (entry 21).\n");
+    assertThat(shop.attempt("job", "close", "J-5", "--by", "badge-07").err())
+        .isEqualTo(
+            "Job J-5 is closed already, since "
+                + shop.entry(21).path("at").asText()
+                + " (entry 21).\n");
     assertExpected(
         "{\"station\":\"bench-1\",\"state\":\"idle\",\"text\":\"No job is open at this station.\"}");
 
@@ -172,14 +179,14 @@ class ByHandMqttIT {
     assertThat(csv.get(0))
         .isEqualTo(
             "entry,at,kind,job,station,fastener,pass,torque,unit,angle,direction,wrench,event,"
-                + "operator,verdict,effect,reason,low,high,text");
+                + "operator,verdict,effect,reason,low,lowunit,high,highunit,atfastener,rule,guard,text");
     assertThat(csv).hasSize(1 + 17);
     assertThat(csv.get(3))
         .isEqualTo(
             "7,"
                 + shop.entry(7).path("at").asText()
                 + ",torque,J-5,bench-1,carrier-left/1,final,32.54,N.m,41.2,cw,TW-0417,1,,in-band,credited,"
-                + "next-in-sequence,29.7 N.m,36.3 N.m,carrier-left/1 (final pass): "
+                + "next-in-sequence,29.7,N.m,36.3,N.m,,simple,,carrier-left/1 (final pass): "
                 + "32.54 N.m is in the band of 29.7 to 36.3 N.m. Credited. It was the one fastener due next.");
     assertThat(shop.run("ledger", "verify"))
         .matches("Verified: 22 entries, root [A-Za-z0-9+/]{43}=\\.\n");
@@ -229,6 +236,7 @@ class ByHandMqttIT {
   void aJobThatEndedWhileTheBridgeWasAwayIsExpectedNoMore() {
     await().untilAsserted(() -> assertThat(expect().path("state").asText()).isEqualTo("attest"));
     daemon.stop();
+    assertThat(health().path("state").asText()).isEqualTo("gone");
     shop.run("job", "abandon", "J-5", "--because", "the frame was scrapped");
     daemon = shop.daemon(broker);
     assertExpected(

@@ -77,6 +77,17 @@ class ByHandRecordIT {
     assertThat(shop.entry(7).path("reason").asText())
         .isEqualTo(
             "the topic names no station; a station's name is 1 to 64 letters, digits, and . _ -");
+    String logged = "Loop: refused, and on record source=\"mqtt:broker:";
+    await()
+        .untilAsserted(
+            () ->
+                assertThat(daemon.log().lines().filter(l -> l.contains(logged + TORQUE)))
+                    .as("the first at once, the second when its second is over")
+                    .hasSize(2)
+                    .anyMatch(l -> l.contains(shop.entry(5).path("reason").asText()))
+                    .anyMatch(l -> l.contains(shop.entry(6).path("reason").asText())));
+    assertThat(daemon.log())
+        .contains(logged + "witnessmark/v1/a station/torque\" reason=\"the topic");
     assertThat(shop.run("ledger", "verify")).startsWith("Verified: 9 entries");
   }
 
@@ -106,7 +117,7 @@ class ByHandRecordIT {
         .isEqualTo(bad);
     assertThat(shop.entry(6).path("reason").asText())
         .isEqualTo(
-            "unit \"Nm\" is unknown; allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm");
+            "unit \"Nm\" is unknown; did you mean \"N.m\"? Allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm");
     assertThat(shop.entry(7).path("raw").asText())
         .isEqualTo("{\"wrench\":\"TW-0417\",\"event\":3,\"torque\":\"34\",\"unit\":\"N.m\"}");
   }

@@ -41,7 +41,8 @@ class HealthTest {
         java.util.stream.IntStream.range(0, states.length)
             .mapToObj(i -> new LinkStatus("link-" + i, states[i], "detail " + i, SINCE))
             .toList();
-    byte[] bytes = new Health("shop-1", SINCE, counts, () -> links).now().message();
+    byte[] bytes =
+        new Health("shop-1", SINCE, counts, () -> links, Optional::empty).now().message();
     assertThat(Schemas.faults("health", bytes)).isEmpty();
     return (ObjectNode) Schemas.parse(new String(bytes, StandardCharsets.UTF_8));
   }

@@ -65,12 +65,16 @@ class MessagesBurstTest {
     String deep = "{\"x\":" + "[".repeat(32) + "]".repeat(32) + "}";
     assertThat(decode("[" + deep + "," + GOOD + "]"))
         .containsExactly(
-            refused("an element is nested deeper than 32 levels; fewer are allowed", deep),
+            refused(
+                "an element is nested deeper than 32 levels; at most that many are allowed", deep),
             decode(GOOD).get(0));
     String deeper = "[" + "[".repeat(1001) + "]".repeat(1001) + "]";
     assertThat(decode(deeper))
         .containsExactly(
-            refused("the payload is nested deeper than 1000 levels; fewer are allowed", deeper));
+            refused(
+                "an element is nested so deep that nothing of the payload could be read; at most 32"
+                    + " levels are allowed",
+                deeper));
   }
 
   @Test

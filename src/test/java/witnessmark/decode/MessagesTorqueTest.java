@@ -75,6 +75,15 @@ class MessagesTorqueTest {
   }
 
   @Test
+  void theTorqueAtWhichTheTurningBeganIsInTheUnitOfTheEvent() {
+    assertThat(event(LEAST).breakaway()).isEmpty();
+    assertThat(event(with("\"breakaway\":\"3.10\"")).breakaway())
+        .contains(Torque.of("3.10", TorqueUnit.NEWTON_METRE));
+    assertThat(event(with("\"breakaway\":3.10")).breakaway())
+        .contains(Torque.of("3.10", TorqueUnit.NEWTON_METRE));
+  }
+
+  @Test
   void positionAndBadgeAreTaken() {
     TorqueEvent event = event(with("\"fastener\":\"carrier-left/3\",\"operator\":\"badge-07\""));
     assertThat(event.fastener()).contains("carrier-left/3");
@@ -124,7 +133,11 @@ class MessagesTorqueTest {
         "{\"wrench\":\"w\",\"torque\":\"1,5\",\"unit\":\"N.m\"}|torque \"1,5\" is not a decimal"
             + " number; allowed are forms like 32.54, 5 or 1.2e1, with at most 24 digits before"
             + " and after the point",
-        "{\"wrench\":\"w\",\"torque\":1,\"unit\":\"Nm\"}|unit \"Nm\" is unknown; allowed are N.m"
+        "{\"wrench\":\"w\",\"torque\":1,\"unit\":\"Nm\"}|unit \"Nm\" is unknown; did you mean \"N.m\"?"
+            + " Allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm",
+        "{\"wrench\":\"w\",\"torque\":1,\"unit\":\"in-lb\"}|unit \"in-lb\" is unknown; did you mean"
+            + " \"lbf.in\"? Allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm",
+        "{\"wrench\":\"w\",\"torque\":1,\"unit\":\"bar\"}|unit \"bar\" is unknown; allowed are N.m"
             + " cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm",
         "{\"wrench\":\"\",\"torque\":1,\"unit\":\"N.m\"}|wrench must be 1 to 64 printable"
             + " characters without blanks at the ends",

@@ -28,7 +28,7 @@ class ProfileDecoderTest {
       charset = "latin1"
       [message]
       form = "pattern"
-      pattern = '(?P<torque>[^ ]+) (?P<unit>[^ ]+)(?: @(?P<angle>.*))?'
+      pattern = '(?P<torque>[^ ]+) (?P<unit>[^ ]+)(?: from (?P<breakaway>[0-9.,]+))?(?: @(?P<angle>.*))?'
       [values]
       wrench = "TW-0417"
       decimal-comma = true
@@ -81,7 +81,8 @@ class ProfileDecoderTest {
         "W;TW-0417;1;N.m;;;;|the frame has more than 7 columns; 7 are allowed",
         "X;TW-0417;1;N.m;;;|column 1 is \"X\"; \"W\" is allowed",
         "W; ;1;N.m;;;|the event has no wrench, which is required",
-        "W;w;1;nm;;;|unit \"nm\" is unknown; allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm",
+        "W;w;1;nm;;;|unit \"nm\" is unknown; did you mean \"N.m\"? Allowed are N.m cN.m lbf.ft lbf.in"
+            + " ozf.in kgf.m kgf.cm",
         "W;w;1;N.m;;R;|direction \"R\" is unknown; cw or ccw is allowed",
       })
   void columnsThatDoNotFitAreRefused(String frame, String reason) {
@@ -94,6 +95,7 @@ class ProfileDecoderTest {
     assertThat(event.torque()).hasToString("32.50 N.m");
     assertThat(event.angle()).hasToString("Optional[41.2]");
     assertThat(event(PATTERN, "32 N.m").angle()).isEmpty();
+    assertThat(event(PATTERN, "32 N.m from 3,1 @41").breakaway()).hasToString("Optional[3.1 N.m]");
     assertRefused(PATTERN, "32", "the frame \"32\" does not match the profile's pattern");
   }
 

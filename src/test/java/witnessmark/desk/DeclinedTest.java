@@ -8,6 +8,7 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Entry;
+import witnessmark.job.Due;
 import witnessmark.pipeline.Bench;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.torque.Digits;
@@ -34,8 +35,76 @@ class DeclinedTest {
     declined(
         new CloseJob(bench.jobName(), NOBODY),
         "Job J-5 cannot be closed yet. Missing:\n  a/2: final pass\n"
-            + "  wire: to be confirmed or measured, Wire\n"
-            + "  gap: to be confirmed or measured, Gap");
+            + "  wire, Wire: not due yet\n"
+            + "  gap, Gap: witnessmark measure J-5 gap NUMBER --by BADGE");
+  }
+
+  @Test
+  void everythingThatAPersonCanDoNowIsListedWithItsCommand() {
+    bench.hitOn("a/1", "60 N.m");
+    assertThat(Due.of(bench.job()).text())
+        .isEqualTo(
+            "a/1 is nonconforming: leave it as it is until somebody has decided (dispose)."
+                + " 1 more thing waits for a person (job status J-5).");
+    assertThat(Awaited.of(bench.job()))
+        .extracting(Awaited::command)
+        .containsExactly(
+            "witnessmark dispose J-5 a/1 --as DECISION --by BADGE --because WHY",
+            "witnessmark measure J-5 gap NUMBER --by BADGE");
+    declined(
+        new CloseJob(bench.jobName(), NOBODY),
+        "Job J-5 cannot be closed yet. Missing:\n"
+            + "  a/1 is nonconforming since entry 6: witnessmark dispose J-5 a/1 --as DECISION"
+            + " --by BADGE --because WHY\n"
+            + "  a/2: final pass\n"
+            + "  wire, Wire: not due yet\n"
+            + "  gap, Gap: witnessmark measure J-5 gap NUMBER --by BADGE");
+  }
+
+  @Test
+  void whatAPersonCanDoBesideTheNextBoltIsCounted() {
+    assertThat(Due.of(bench.job()).text())
+        .isEqualTo(
+            "Next: a/1, final pass, 50 N.m (45 to 55 N.m)."
+                + " 1 more thing waits for a person (job status J-5).");
+  }
+
+  @Test
+  void aScrappedFastenerLeavesTheJobToBeAbandonedAndACompleteOneToBeClosed() {
+    bench.hitOn("a/1", "60 N.m");
+    bench.person(
+        new Dispose(bench.jobName(), "a/1", Disposition.SCRAP, "badge-07", "thread stripped"));
+    assertThat(Awaited.of(bench.job()))
+        .extracting(Awaited::command)
+        .contains("witnessmark job abandon J-5 --by BADGE --because WHY")
+        .noneMatch(c -> c.startsWith("witnessmark dispose"));
+    Bench one = Bench.on(Bench.group(1));
+    one.hit("50 N.m");
+    assertThat(Awaited.of(one.job()))
+        .containsExactly(
+            new Awaited("the job can be closed", "witnessmark job close J-5 --by BADGE"));
+  }
+
+  @Test
+  void aQuestionNamesItsEntryAndAFastenerOfSeveralWordsIsQuoted() {
+    Bench other =
+        Bench.on(
+            Bench.head()
+                + "[[step]]\nid = \"p\"\nkind = \"tighten\"\ntitle = \"P\"\n"
+                + "positions = [\"front left\"]\ntorque = \"50 N.m\"\ntolerance = \"10 %\"\n"
+                + Bench.step(
+                    "b",
+                    2,
+                    "after = []",
+                    "[[step.pass]]\nname = \"final\"\ntorque = \"90 N.m\"\ntolerance = \"10 %\""));
+    long question = other.size();
+    other.hit("70 N.m");
+    other.hitOn("p/front left", "60 N.m");
+    assertThat(Awaited.of(other.job()))
+        .extracting(Awaited::command)
+        .containsExactly(
+            "witnessmark dispose J-5 'p/front left' --as DECISION --by BADGE --because WHY",
+            "witnessmark assign " + question + " --fastener FASTENER --by BADGE --because WHY");
   }
 
   @Test

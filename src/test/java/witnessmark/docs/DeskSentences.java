@@ -20,6 +20,7 @@ import witnessmark.desk.ResumeJob;
 import witnessmark.desk.SuspendJob;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Entry;
+import witnessmark.entry.Role;
 import witnessmark.pipeline.Bench;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.torque.Digits;
@@ -99,9 +100,13 @@ final class DeskSentences {
     declined("any", bench, new Attest("J-6", "frame-check", "badge-99"));
     declined("attest", bench, new Attest("J-6", "hand-over", BY));
     declined("attest", bench, new Attest("J-6", "frame", BY));
-    declined("measure", bench, new Measure("J-6", "gap", List.of(new Digits("4.0")), BY));
     bench.person(new Attest("J-6", "frame-check", BY));
     declined("attest", bench, new Attest("J-6", "frame-check", BY));
+    String gap =
+        "[[step]]\nid = \"gap\"\nkind = \"measure\"\ntitle = \"Gap\"\nunit = \"mm\"\n"
+            + "labels = [\"left\", \"right\"]\nmin = \"3.0\"\nmax = \"5.0\"\n";
+    Bench measuring = Bench.on(Bench.head() + gap);
+    declined("measure", measuring, new Measure("J-5", "gap", List.of(new Digits("4.0")), BY));
     Bench plain = Bench.on(Bench.group(1));
     declined("measure", plain, new Measure("J-5", "gap", List.of(), BY));
   }
@@ -119,12 +124,40 @@ final class DeskSentences {
     bench.person(new Dispose("J-6", "carrier-left/3", Disposition.SCRAP, BY, "cracked"));
     declined(
         "dispose", bench, new Dispose("J-6", "carrier-left/3", Disposition.REWORK, BY, "seen"));
+    deciders();
     Bench asked = RearAxle.asked();
     long question = asked.job().questions().iterator().next();
     Entry.TorqueTaken asks = (Entry.TorqueTaken) asked.log().get((int) question);
     Assign aside = new Assign(question, asks, "J-6", Optional.empty(), BY, "test rig");
     asked.person(aside);
     declined("assign", asked, aside);
+  }
+
+  private void deciders() {
+    Bench bench = dangerous();
+    bench.hit("TW-0417", "60 N.m", "", "carrier-left/1");
+    declined("dispose", bench, decided(Disposition.REWORK, BY));
+    declined("dispose", bench, decided(Disposition.USE_AS_IS, BY));
+    declined("dispose", bench, decided(Disposition.REPLACE, "badge-08"));
+    declined("dispose", bench, decided(Disposition.REPLACE, "badge-09"));
+    bench.enrol(BY, Role.TECHNICIAN);
+    declined("dispose", bench, decided(Disposition.SCRAP, BY));
+    Bench own = dangerous();
+    own.scan("badge-09");
+    own.hit("TW-0417", "60 N.m", "", "carrier-left/1");
+    declined("dispose", own, decided(Disposition.REPLACE, "badge-09"));
+  }
+
+  /** The job where a carrier bolt is dangerous, with a technician and a second person more. */
+  private static Bench dangerous() {
+    Bench bench = RearAxle.dangerous();
+    bench.enrol("badge-08", Role.TECHNICIAN);
+    bench.enrol("badge-09", Role.TECHNICIAN, Role.SECOND);
+    return bench;
+  }
+
+  private static Dispose decided(Disposition disposition, String by) {
+    return new Dispose("J-6", "carrier-left/1", disposition, by, "seen");
   }
 
   private void registers() {

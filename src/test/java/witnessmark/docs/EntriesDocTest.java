@@ -10,6 +10,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -25,9 +27,13 @@ import witnessmark.entry.Judged;
 import witnessmark.entry.Meaning;
 import witnessmark.entry.Objection;
 import witnessmark.entry.Reason;
+import witnessmark.entry.Role;
+import witnessmark.entry.Rule;
 import witnessmark.entry.SampleEntries;
 import witnessmark.entry.Word;
+import witnessmark.job.Authority;
 import witnessmark.judge.Wording;
+import witnessmark.procedure.Criticality;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
 
@@ -108,6 +114,8 @@ class EntriesDocTest {
         .containsExactlyInAnyOrderElementsOf(codes(Reason.values()));
     assertThat(rows(section("### Objections")).keySet())
         .containsExactlyInAnyOrderElementsOf(codes(Objection.values()));
+    assertThat(rows(section("### Rules")).keySet())
+        .containsExactlyInAnyOrderElementsOf(codes(Rule.values()));
     assertThat(rows(section("### Effects")).keySet())
         .containsExactlyInAnyOrderElementsOf(codes(Effect.values()));
     assertThat(rows(section("### Dispositions")).keySet())
@@ -120,6 +128,35 @@ class EntriesDocTest {
     for (Verdict verdict : Verdict.values()) {
       assertThat(section("### Verdicts"))
           .contains("| `" + verdict.code() + "` | `" + verdict.evaluation() + "` |");
+    }
+  }
+
+  @Test
+  void whoMayDecideIsWhatTheProgramHoldsTo() {
+    assertThat(rows(section("### Roles")).keySet())
+        .containsExactlyElementsOf(Stream.of(Role.values()).map(Word::code).toList());
+    List<String[]> table =
+        section("### Who may decide")
+            .lines()
+            .filter(l -> l.startsWith("| "))
+            .map(l -> l.substring(2, l.length() - 2).split(" \\| "))
+            .toList();
+    String[] head = table.get(0);
+    assertThat(head)
+        .containsExactly(
+            Stream.concat(Stream.of("criticality"), Stream.of(Disposition.values()).map(Word::code))
+                .toArray(String[]::new));
+    assertThat(table.subList(2, table.size()))
+        .extracting(row -> row[0])
+        .containsExactlyInAnyOrder("`danger`", "`function`", "`other`");
+    for (String[] row : table.subList(2, table.size())) {
+      Criticality criticality =
+          Criticality.valueOf(row[0].replace("`", "").toUpperCase(Locale.ROOT));
+      for (Disposition d : Disposition.values()) {
+        assertThat(row[1 + d.ordinal()].split(",")[0])
+            .as("%s of %s", d, criticality)
+            .isEqualTo(Authority.least(criticality, d).code());
+      }
     }
   }
 
@@ -180,7 +217,11 @@ class EntriesDocTest {
             "objections",
             "undoes",
             "alternatives",
-            "angleTotal"));
+            "angleTotal",
+            "atFastener",
+            "rule",
+            "guardFactor",
+            "guard"));
     entry.put("reason", reason.code()).put("effect", effect);
     if (reason.placed()) {
       entry.put("fastener", "carrier-left/3").put("pass", "final");

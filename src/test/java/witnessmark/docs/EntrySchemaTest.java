@@ -127,7 +127,8 @@ class EntrySchemaTest {
   @MethodSource("witnessmark.entry.SampleEntries#all")
   void anEntryWithoutAFieldThatIsAlwaysThereDoesNotValidate(Entry entry) {
     ObjectNode good = json(entry);
-    Set<String> optional = new TreeSet<>(Set.of("alternatives", "objections", "undoes", "head"));
+    Set<String> optional =
+        new TreeSet<>(Set.of("alternatives", "objections", "undoes", "roles", "head"));
     for (Class<?> record : List.of(entry.getClass(), Judged.class, Timing.class)) {
       Arrays.stream(record.getRecordComponents())
           .filter(c -> c.getType().getSimpleName().startsWith("Optional"))

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -17,15 +18,29 @@ final class Literals {
 
   private Literals() {}
 
+  /**
+   * Each text that stands in a statement after the place, with the file that it is in; where the
+   * statement has none, because a method makes the sentence, every text of the file.
+   */
+  static Map<String, String> afterOrBeside(Path directory, Pattern place) {
+    return after(directory, place, Literals::texts);
+  }
+
   /** Each text that stands in a statement after the place, with the file that it is in. */
   static Map<String, String> after(Path directory, Pattern place) {
+    return after(directory, place, source -> List.of());
+  }
+
+  private static Map<String, String> after(
+      Path directory, Pattern place, Function<String, List<String>> elsewhere) {
     Map<String, String> found = new LinkedHashMap<>();
     try (Stream<Path> files = Files.list(directory)) {
       for (Path file : files.filter(f -> f.toString().endsWith(".java")).sorted().toList()) {
         String source = Files.readString(file);
         Matcher m = place.matcher(source);
         while (m.find()) {
-          texts(statement(source, m.end()))
+          List<String> said = texts(statement(source, m.end()));
+          (said.isEmpty() ? elsewhere.apply(source) : said)
               .forEach(text -> found.put(text, file.getFileName().toString()));
         }
       }

@@ -25,7 +25,8 @@ class PayloadAgreementTest {
               Pattern.compile("torque \\S+ \\S+ is too large; at most 100000 N.m is allowed"),
           "size of an angle as a text", Pattern.compile("angle \\S+ is out of range; .*"),
           "digits of a number without quotes",
-              Pattern.compile("(torque|angle) \"[-+0-9.eE…]+\" is not a decimal number; .*"),
+              Pattern.compile(
+                  "(torque|angle|breakaway) \"[-+0-9.eE…]+\" is not a decimal number; .*"),
           "fraction or exponent of a whole number",
               Pattern.compile("event \"[-+0-9.eE]+\" is no event number; .*"),
           "date that no calendar has", Pattern.compile("time \"\\S+\" does not exist; .*"),
@@ -118,7 +119,8 @@ class PayloadAgreementTest {
 
   @Test
   void eventsAreTakenByBothOrByNeither() {
-    Map<String, Integer> seen = agree(Takes.TORQUE, 20261125, EVENT, List.of("torque", "angle"));
+    Map<String, Integer> seen =
+        agree(Takes.TORQUE, 20261125, EVENT, List.of("torque", "angle", "breakaway"));
     assertThat(seen.keySet()).containsAll(BEYOND_A_SCHEMA.keySet()).contains("taken", "refused");
     assertThat(seen.get("taken")).isGreaterThan(1000);
     assertThat(seen.get("refused")).isGreaterThan(1000);

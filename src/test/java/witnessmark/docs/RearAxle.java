@@ -47,21 +47,34 @@ final class RearAxle {
       unit = "mm"
       min = "3.0"
       max = "5.0"
-      after = []
+      after = ["carrier-left", "carrier-right"]
 
       [[step]]
       id = "hand-over"
       kind = "attest"
       title = "Hand-over"
       statement = "Every bolt head carries its paint mark."
-      after = ["carrier-left", "carrier-right"]
       """;
 
   private RearAxle() {}
 
   /** The job J-6 on ATR-26-0147, just opened; the wrench TW-0417 is enrolled. */
   static Bench bench() {
-    Bench bench = Bench.without(TEXT);
+    return bench(TEXT);
+  }
+
+  /** The same, with its frame checked, where a bolt of the left carrier is dangerous. */
+  static Bench dangerous() {
+    Bench bench =
+        bench(
+            TEXT.replace(
+                "pattern = [1, 3, 2, 4]\n", "pattern = [1, 3, 2, 4]\ncriticality = \"danger\"\n"));
+    bench.person(new Attest("J-6", "frame-check", "badge-07"));
+    return bench;
+  }
+
+  private static Bench bench(String procedure) {
+    Bench bench = Bench.without(procedure);
     bench.person(Bench.wrench("TW-0417"));
     bench.open("ATR-26-0147");
     return bench;

@@ -61,6 +61,7 @@ final class ScanSentences {
             + "labels = [\"left\", \"right\"]\nmin = \"3.0\"\nmax = \"5.0\"\nspread = \"0.5\"\n";
     due(Bench.on(Bench.head() + attest + measure));
     due(Bench.on(Bench.head() + measure));
+    due(Bench.on(Bench.head() + attest + measure + "after = []\n"));
     due(Bench.on(Bench.group(4, "order = \"any\"")));
     Bench done = Bench.on(Bench.group(1));
     done.hit("50 N.m");

@@ -12,6 +12,7 @@ import witnessmark.entry.Effect;
 import witnessmark.entry.Meaning;
 import witnessmark.entry.Objection;
 import witnessmark.entry.Reason;
+import witnessmark.entry.Role;
 import witnessmark.entry.Word;
 import witnessmark.job.Due;
 import witnessmark.link.LinkState;
@@ -37,6 +38,8 @@ class TermsTest {
     assertThat(terms("effect")).isEqualTo(codes(Effect.values(), Word::code));
     assertThat(terms("objection")).isEqualTo(codes(Objection.values(), Word::code));
     assertThat(terms("meaning")).isEqualTo(codes(Meaning.values(), Word::code));
+    assertThat(terms("disposition")).isEqualTo(codes(Disposition.values(), Word::code));
+    assertThat(terms("role")).isEqualTo(codes(Role.values(), Word::code));
     assertThat(terms("placed"))
         .containsExactlyInAnyOrderElementsOf(
             Stream.of(Reason.values()).filter(Reason::placed).map(Word::code).toList());
@@ -53,8 +56,6 @@ class TermsTest {
                 .toList());
     assertThat(Schemas.texts("health", "/properties/links/additionalProperties/enum"))
         .isEqualTo(codes(LinkState.values(), s -> s.name().toLowerCase(java.util.Locale.ROOT)));
-    assertThat(Schemas.texts("entry", "/$defs/disposed/properties/disposition/enum"))
-        .isEqualTo(codes(Disposition.values(), Word::code));
     assertThat(Schemas.texts("verdict", "/$defs/data/properties/unitcode/enum"))
         .isEqualTo(Stream.of(TorqueUnit.values()).flatMap(u -> u.rec20().stream()).toList());
     assertThat(Schemas.texts("verdict", "/$defs/data/properties/evaluation/enum"))

@@ -53,6 +53,31 @@ class EntryJsonTest {
   }
 
   @Test
+  void whatCameLaterToAnEventIsAbsentWhereTheWrenchDidNotSayIt() {
+    String with = new String(EntryJson.bytes(SampleEntries.torque()), StandardCharsets.UTF_8);
+    String without = with.replace(",\"breakaway\":\"3.10 N.m\"", "");
+    assertThat(without).isNotEqualTo(with).contains("\"fastener\":null");
+    Entry.TorqueTaken old =
+        (Entry.TorqueTaken) EntryJson.read(without.getBytes(StandardCharsets.UTF_8));
+    assertThat(old.event().breakaway()).isEmpty();
+    assertThat(new String(EntryJson.bytes(old), StandardCharsets.UTF_8)).isEqualTo(without);
+  }
+
+  @Test
+  void aWrenchEntryOfAnEarlierVersionIsRead() {
+    String old =
+        "{\"kind\":\"wrench-enrolled\",\"v\":1,\"at\":\"2026-11-25T10:02:03.311Z\","
+            + "\"wrench\":\"TW-0417\",\"low\":\"20 N.m\",\"high\":\"100 N.m\","
+            + "\"calibrated\":\"2026-09-01T00:00:00.000Z\",\"due\":\"2027-09-01T00:00:00.000Z\"}";
+    Entry.WrenchEnrolled entry =
+        (Entry.WrenchEnrolled) EntryJson.read(old.getBytes(StandardCharsets.UTF_8));
+    assertThat(entry.resolution()).isEmpty();
+    assertThat(entry.type()).isEmpty();
+    assertThat(entry.angle()).isEmpty();
+    assertThat(new String(EntryJson.bytes(entry), StandardCharsets.UTF_8)).isEqualTo(old);
+  }
+
+  @Test
   void anUnknownKindIsRefusedByName() {
     assertThatThrownBy(
             () -> EntryJson.read("{\"v\":1,\"kind\":\"later\"}".getBytes(StandardCharsets.UTF_8)))

@@ -10,6 +10,7 @@ import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
+import witnessmark.torque.WrenchKind;
 
 /** One entry of every kind. */
 public final class SampleEntries {
@@ -21,7 +22,8 @@ public final class SampleEntries {
   public static List<Entry> all() {
     return List.of(
         new Entry.LogOpened(AT, "witnessmark.local/log/00112233445566aa"),
-        new Entry.OperatorEnrolled(AT, "badge-07", "first bench", Optional.empty()),
+        new Entry.OperatorEnrolled(
+            AT, "badge-07", "first bench", List.of(Role.TECHNICIAN, Role.SECOND), Optional.empty()),
         new Entry.WrenchEnrolled(
             AT,
             "TW-0417",
@@ -31,6 +33,9 @@ public final class SampleEntries {
             AT.plusSeconds(1000),
             Optional.of("C-1"),
             Optional.of(new Digits("1.0")),
+            Optional.of(Torque.parse("0.01 N.m")),
+            Optional.of(WrenchKind.SETTING),
+            Optional.of(false),
             BY),
         new Entry.ProcedureReleased(AT, "RAM-210", "C", "[procedure]\n", BY),
         new Entry.OperatorAtStation(AT, "bench-1", "badge-07"),
@@ -50,8 +55,10 @@ public final class SampleEntries {
             Disposition.USE_AS_IS,
             List.of("pinch:final"),
             "badge-07",
-            "concession 12"),
-        new Entry.Assigned(AT, "J-5", 9, Optional.of(AT), judged(), "badge-07", "I saw it"),
+            Optional.of(Role.QUALITY),
+            Optional.of("C-12"),
+            "looked at it"),
+        new Entry.Assigned(AT, "J-5", 9, Optional.of(AT), judged(), BY, "badge-07", "I saw it"),
         new Entry.Reread(AT, "J-5", 9, 12, judged()),
         new Entry.SetAside(AT, "J-5", 9, "badge-07", "test rig"),
         torque(),
@@ -100,6 +107,7 @@ public final class SampleEntries {
             Optional.of(AT),
             Torque.parse("32.50 N.m"),
             Optional.of(Angle.of("41.2")),
+            Optional.of(Torque.parse("3.10 N.m")),
             Direction.CW,
             Optional.empty(),
             BY),
@@ -131,6 +139,10 @@ public final class SampleEntries {
         Optional.empty(),
         Optional.empty(),
         Optional.of(Angle.of("44.7")),
+        Optional.of("36.2142857 N.m"),
+        Optional.of(Rule.GUARDED),
+        Optional.of(new Digits("0.83")),
+        Optional.of("0.3 N.m"),
         Effect.CREDITED,
         List.of("pinch:final"),
         "carrier-left/3 is done.");

@@ -78,7 +78,17 @@ class LogKeyTest {
     LogKey one = LogKey.generate("x");
     LogKey other = LogKey.generate("x");
     assertThatThrownBy(() -> LogKey.read(one.pem(), other.verifierLine()))
-        .hasMessage(
-            "the log's key cannot be read: the private and the public key do not belong together");
+        .hasMessage("the private and the public key do not belong together");
+  }
+
+  @Test
+  void whatIsNoKeyIsRefusedInWords() {
+    LogKey key = LogKey.generate("x");
+    for (String[] halves :
+        new String[][] {{key.pem(), "junk"}, {"junk", key.verifierLine()}, {"", ""}}) {
+      assertThatThrownBy(() -> LogKey.read(halves[0], halves[1]))
+          .isInstanceOf(IllegalArgumentException.class)
+          .hasMessage("they do not hold the two halves of a key");
+    }
   }
 }

@@ -16,6 +16,7 @@ import witnessmark.desk.OpenJob;
 import witnessmark.desk.Release;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
+import witnessmark.entry.Role;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
 import witnessmark.procedure.ProcedureFile;
@@ -36,7 +37,10 @@ public final class Bench implements Cloneable {
   private long number;
   private String job;
 
-  /** A shop with a badge, two wrenches of 20 to 100 N.m (TW-1, TW-2), and an open job. */
+  /**
+   * A shop of one person who answers for quality, too, two wrenches of 20 to 100 N.m (TW-1, TW-2),
+   * and an open job.
+   */
   public static Bench on(String procedure) {
     Bench bench = without(procedure);
     bench.open("ATR-26-0147");
@@ -63,12 +67,16 @@ public final class Bench implements Cloneable {
   public static Bench empty() {
     Bench bench = new Bench();
     bench.add(new Entry.LogOpened(START, "witnessmark.local/log/test"));
-    bench.person(new EnrolOperator("badge-07", "bench 1", Optional.empty()));
+    bench.enrol("badge-07", Role.TECHNICIAN, Role.QUALITY);
     return bench;
   }
 
   public void release(String procedure) {
     person(new Release(ProcedureFile.parse("test.toml", procedure), procedure, Optional.empty()));
+  }
+
+  public void enrol(String badge, Role... roles) {
+    person(new EnrolOperator(badge, Optional.empty(), List.of(roles), Optional.empty()));
   }
 
   public static EnrolWrench wrench(String serial) {
@@ -189,6 +197,13 @@ public final class Bench implements Cloneable {
 
   public Instant now() {
     return now;
+  }
+
+  /** What an event would put on record, without its arriving. */
+  Outcome tried(TorqueEvent event) {
+    Torqued torqued = new Torqued(event, "raw");
+    return Step.take(
+        shop, new Arrival(Optional.of(STATION), "test", now, false, false, torqued), new OnList());
   }
 
   public Outcome scan(String text) {

@@ -16,17 +16,24 @@ import witnessmark.desk.CloseJob;
 import witnessmark.desk.Command;
 import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
+import witnessmark.desk.EnrolWrench;
 import witnessmark.entry.Disposition;
+import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
+import witnessmark.entry.Judged;
+import witnessmark.job.Choices;
 import witnessmark.job.Condition;
 import witnessmark.job.Due;
 import witnessmark.job.JobState;
+import witnessmark.job.Plan;
 import witnessmark.job.Shop;
 import witnessmark.job.Undo;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
+import witnessmark.torque.Digits;
 import witnessmark.torque.Direction;
 import witnessmark.torque.TorqueEvent;
+import witnessmark.torque.Verdict;
 
 /** Laws that hold for whatever happens at a bench; every seed is one story. */
 class LawsTest {
@@ -61,13 +68,37 @@ class LawsTest {
 
   @ParameterizedTest
   @MethodSource("seeds")
+  void noFastenerIsUsedTwiceTriedWithoutEndOrTightenedBeforeWhatIsUsedUpIsRenewed(long seed) {
+    Bench bench = finished(seed);
+    Plan plan = bench.job().plan();
+    closes(bench);
+    assertThat(Wearing.wrong(bench.log(), plan)).as("seed %d", seed).isEmpty();
+  }
+
+  /** The law above says nothing of what never happens. */
+  @Test
+  void someFastenersAreSpentByLooseningAndSomeByTrying() {
+    List<Judged> stopped =
+        seeds().stream()
+            .flatMap(seed -> finished(seed).log().stream())
+            .filter(Entry.TorqueTaken.class::isInstance)
+            .map(e -> ((Entry.TorqueTaken) e).judged())
+            .filter(j -> j.effect() == Effect.NONCONFORMING)
+            .toList();
+    assertThat(stopped).anyMatch(j -> j.verdict().isEmpty());
+    assertThat(stopped).anyMatch(j -> j.verdict().equals(Optional.of(Verdict.UNDER_TORQUE)));
+    assertThat(stopped).anyMatch(j -> j.undoes().contains("locker"));
+  }
+
+  @ParameterizedTest
+  @MethodSource("seeds")
   void interleavingsOfTwoWrenchesOnDisjointGroupsGiveTheSameResult(long seed) {
     Random random = new Random(seed);
     String procedure =
         Bench.group(4, "wrenches = [\"TW-1\"]", "order = \"pattern\"", "pattern = [2, 4, 1, 3]")
             + Bench.step("b", 5, "after = []", "wrenches = [\"TW-2\"]");
-    List<String> first = torques(random, 4);
-    List<String> second = torques(random, 5);
+    List<Hit> first = hits(random, 4);
+    List<Hit> second = hits(random, 5);
     assertThat(conditions(interleaved(procedure, first, second, random)))
         .as("seed %d", seed)
         .isEqualTo(conditions(interleaved(procedure, first, second, new Random(seed + 1))));
@@ -109,7 +140,7 @@ class LawsTest {
 
   @AfterAll
   static void somethingWasLoosened() {
-    assertThat(LOOSENED.get()).isGreaterThan(STORIES / 30);
+    assertThat(LOOSENED.get()).isGreaterThan(STORIES / 100);
   }
 
   private static boolean tightest(Bench bench, int fastener, int passes) {
@@ -141,29 +172,35 @@ class LawsTest {
     assertThat(one.size()).as("seed %d", seed).isEqualTo(other.size());
   }
 
-  private static List<String> torques(Random random, int fasteners) {
-    List<String> torques = new ArrayList<>();
+  private record Hit(String torque, String angle) {}
+
+  /**
+   * The fasteners of a group in turn; some are pulled twice, some hit again when they are tight.
+   */
+  private static List<Hit> hits(Random random, int fasteners) {
+    List<Hit> hits = new ArrayList<>();
     for (int i = 0; i < fasteners; i++) {
-      if (random.nextInt(3) == 0) {
-        torques.add("40 N.m");
+      boolean twice = random.nextInt(3) == 0;
+      if (twice) {
+        hits.add(new Hit("40 N.m", "22"));
       }
-      torques.add("50 N.m");
+      hits.add(new Hit("50 N.m", twice ? "8" : "3" + random.nextInt(10)));
+      if (random.nextInt(3) == 0) {
+        hits.add(new Hit("50 N.m", "1." + random.nextInt(10)));
+      }
     }
-    return torques;
+    return hits;
   }
 
   private static Bench interleaved(
-      String procedure, List<String> first, List<String> second, Random random) {
+      String procedure, List<Hit> first, List<Hit> second, Random random) {
     Bench bench = Bench.on(procedure);
     int i = 0;
     int j = 0;
     while (i < first.size() || j < second.size()) {
       boolean one = j == second.size() || (i < first.size() && random.nextBoolean());
-      if (one) {
-        bench.hit("TW-1", first.get(i++), "", "");
-      } else {
-        bench.hit("TW-2", second.get(j++), "", "");
-      }
+      Hit hit = one ? first.get(i++) : second.get(j++);
+      bench.hit(one ? "TW-1" : "TW-2", hit.torque(), hit.angle(), "");
     }
     return bench;
   }
@@ -180,6 +217,7 @@ class LawsTest {
     Random random = new Random(seed);
     Random again = new Random(~seed);
     Bench bench = Bench.on(procedure(random));
+    bench.person(certain("TW-1"));
     List<TorqueEvent> sent = new ArrayList<>();
     for (int i = 0; i < acts; i++) {
       if (random.nextInt(5) == 0) {
@@ -194,6 +232,33 @@ class LawsTest {
       }
     }
     return bench;
+  }
+
+  /** The wrench with an uncertainty of 2 %, so that guarded steps can be done with it. */
+  private static EnrolWrench certain(String serial) {
+    EnrolWrench usual = Bench.wrench(serial);
+    return new EnrolWrench(
+        serial,
+        usual.low(),
+        usual.high(),
+        usual.calibrated(),
+        usual.due(),
+        Optional.empty(),
+        Optional.of(new Digits("2")),
+        Optional.empty());
+  }
+
+  @Test
+  void someStoriesHaveUndecidedReadingsOnEitherSide() {
+    List<Effect> effects =
+        seeds().stream()
+            .flatMap(seed -> story(seed, 60, 0).log().stream())
+            .filter(Entry.TorqueTaken.class::isInstance)
+            .map(e -> ((Entry.TorqueTaken) e).judged())
+            .filter(j -> j.verdict().equals(Optional.of(Verdict.UNDECIDED)))
+            .map(j -> j.effect())
+            .toList();
+    assertThat(effects).contains(Effect.AGAIN, Effect.NONCONFORMING);
   }
 
   /** A story whose people then mostly do what is due, for a while. */
@@ -216,7 +281,9 @@ class LawsTest {
     String job = bench.jobName();
     if (!due.nonconforming().isEmpty()) {
       String fastener = bench.job().plan().name(due.nonconforming().get(0));
-      bench.person(new Dispose(job, fastener, Disposition.REWORK, "badge-07", "x"));
+      Disposition first =
+          Choices.of(bench.job(), due.nonconforming().get(0)).keySet().iterator().next();
+      bench.person(new Dispose(job, fastener, first, "badge-07", "x"));
     } else if (!due.questions().isEmpty()) {
       long n = due.questions().get(0);
       Entry.TorqueTaken asks = (Entry.TorqueTaken) bench.log().get((int) n);
@@ -224,9 +291,9 @@ class LawsTest {
     } else if (due.stages().get(0).step() instanceof TightenStep step) {
       Stage stage = due.stages().get(0);
       String target = step.passes().get(stage.pass()).target().orElseThrow().toString();
-      bench.hitOn(bench.job().plan().name(bench.job().next(stage).get(0)), target);
+      bench.hit("TW-1", target, "30", bench.job().plan().name(bench.job().next(stage).get(0)));
     } else {
-      bench.person(new Attest(job, "wire", "badge-07"));
+      bench.person(new Attest(job, due.stages().get(0).step().id(), "badge-07"));
     }
   }
 
@@ -235,17 +302,39 @@ class LawsTest {
         "[[step.pass]]\nname = \"snug\"\ntorque = \"25 N.m\"\ntolerance = \"20 %\"\n"
             + "[[step.pass]]\nname = \"final\"\ntorque = \"50 N.m\"\ntolerance = \"10 %\"";
     String order = random.nextBoolean() ? "order = \"any\"" : "order = \"strict\"";
+    String[] tellings = {
+      "", "\nangle-min = \"20\"\nangle-max = \"70\"", "\nseconds-between = \"6\""
+    };
+    order += tellings[random.nextInt(tellings.length)];
     String wire =
         "[[step]]\nid = \"wire\"\nkind = \"attest\"\ntitle = \"Wire\"\nstatement = \"Fitted.\"\n"
             + "after = [\"a\"]\n";
-    return Bench.group(1 + random.nextInt(3), order)
-        + Bench.step("b", 1 + random.nextInt(3), random.nextBoolean() ? two : "after = [\"a\"]")
+    return Bench.head()
+        + wire.replace("wire", "locker").replace("after = [\"a\"]", "renew = true")
+        + Bench.step("a", 1 + random.nextInt(3), order, "after = [\"locker\"]", wear(random))
+        + Bench.step(
+            "b",
+            1 + random.nextInt(3),
+            wear(random),
+            random.nextBoolean() ? two : "after = [\"a\"]")
         + wire
-        + Bench.step("c", 2, random.nextBoolean() ? "after = []" : "after = [\"wire\", \"b\"]");
+        + Bench.step(
+            "c",
+            2,
+            random.nextBoolean() ? "acceptance = \"guarded\"" : "acceptance = \"simple\"",
+            random.nextBoolean() ? "after = []" : "after = [\"wire\", \"b\"]");
+  }
+
+  private static String wear(Random random) {
+    return (random.nextBoolean() ? "single-use = true\n" : "")
+        + (random.nextBoolean() ? "tries = " + (1 + random.nextInt(3)) + "\n" : "")
+        + (random.nextInt(3) == 0 ? "criticality = \"danger\"" : "");
   }
 
   private static TorqueEvent event(Bench bench, Random random) {
-    String[] torques = {"50 N.m", "50 N.m", "50 N.m", "25 N.m", "40 N.m", "60 N.m", "19 N.m"};
+    String[] torques = {
+      "50 N.m", "50 N.m", "50 N.m", "25 N.m", "40 N.m", "60 N.m", "19 N.m", "45.1 N.m", "54.9 N.m"
+    };
     String fastener = "";
     if (random.nextInt(3) == 0) {
       int f = random.nextInt(bench.job().plan().fasteners() + 1);
@@ -253,13 +342,20 @@ class LawsTest {
     }
     Direction direction = random.nextInt(12) == 0 ? Direction.CCW : Direction.CW;
     String wrench = "TW-" + (1 + random.nextInt(10) / 4);
-    return bench.event(wrench, torques[random.nextInt(torques.length)], "", direction, fastener);
+    String[] angles = {"", "", "30", "33", "27", "1.5", "2", "4.9", "9", "15", "80"};
+    return bench.event(
+        wrench,
+        torques[random.nextInt(torques.length)],
+        angles[random.nextInt(angles.length)],
+        direction,
+        fastener);
   }
 
   private static void person(Bench bench, Random random) {
     Command command =
         switch (random.nextInt(3)) {
-          case 0 -> new Attest(bench.jobName(), "wire", "badge-07");
+          case 0 ->
+              new Attest(bench.jobName(), random.nextBoolean() ? "wire" : "locker", "badge-07");
           case 1 -> {
             int f = random.nextInt(bench.job().plan().fasteners());
             Disposition[] all = {Disposition.REWORK, Disposition.REPLACE, Disposition.USE_AS_IS};

@@ -29,9 +29,7 @@ final class Standing {
 
   static Standing of(List<Entry> log, String job) {
     Standing standing = new Standing();
-    for (int n = 0; n < log.size(); n++) {
-      standing.read(n, log.get(n), job);
-    }
+    Chronicle.of(log).forEach(fact -> standing.read(fact, job));
     return standing;
   }
 
@@ -56,21 +54,16 @@ final class Standing {
     return true;
   }
 
-  private void read(long n, Entry entry, String job) {
+  private void read(Chronicle.Fact fact, String job) {
+    Entry entry = fact.entry();
     if (entry instanceof Entry.TorqueTaken t && t.job().filter(job::equals).isPresent()) {
-      judged(n, t.judged());
-    } else if (entry instanceof Entry.Assigned a) {
-      questions.remove(a.assigns());
-      judged(n, a.judged());
-    } else if (entry instanceof Entry.SetAside s) {
-      questions.remove(s.sets());
+      judged(fact, fact.judged().orElseThrow());
     } else if (entry instanceof Entry.Attested a) {
       good.add(a.step());
     } else if (entry instanceof Entry.Disposed d) {
-      open.remove(d.fastener());
+      boolean was = open.remove(d.fastener());
       if (d.disposition() == Disposition.USE_AS_IS) {
-        List<String> conceded = passes.get(d.fastener());
-        good.addAll(conceded);
+        good.addAll(was ? passes.get(d.fastener()) : List.of());
       } else {
         forget(d.fastener());
       }
@@ -78,9 +71,11 @@ final class Standing {
     }
   }
 
-  private void judged(long n, Judged j) {
+  private void judged(Chronicle.Fact fact, Judged j) {
     if (j.effect() == Effect.ASKS) {
-      questions.add(n);
+      if (!fact.settled()) {
+        questions.add(fact.n());
+      }
       return;
     }
     if (j.fastener().isEmpty()) {
@@ -93,6 +88,10 @@ final class Standing {
             && j.verdict().get() != Verdict.IN_BAND
             && j.effect() != Effect.NONE;
     if (j.effect() == Effect.NONCONFORMING) {
+      if (j.verdict().isEmpty()) {
+        forget(fastener);
+        j.undoes().forEach(this::undo);
+      }
       open.add(fastener);
       passes.put(fastener, upTo(fastener, j.pass().get()));
     } else if (j.effect() == Effect.LOOSENED) {

@@ -62,7 +62,7 @@ class VerdictTest {
     assertThat(bench.hit("50 N.m").judged().reason()).isEqualTo(Reason.JOB_WAITS);
     assertThatThrownBy(() -> bench.person(new CloseJob(bench.jobName(), Optional.empty())))
         .isInstanceOf(Declined.class)
-        .hasMessageContaining("a/1 is nonconforming since entry 6 (dispose)");
+        .hasMessageContaining("a/1 is nonconforming since entry 6: witnessmark dispose J-5 a/1 ");
   }
 
   @Test
@@ -211,8 +211,8 @@ class VerdictTest {
     bench.hit("50 N.m");
     assertThat(bench.job().complete()).isFalse();
     bench.person(new Assign(n, asks, bench.jobName(), Optional.of("a/1"), "badge-07", "I saw it"));
-    assertThat(bench.job().condition(0).done()).isZero();
-    assertThat(bench.hit("50 N.m").judged().fastener()).contains("a/1");
+    assertThat(bench.job().condition(0).done()).as("what came next is read again").isOne();
+    assertThat(bench.hit("50 N.m").judged().fastener()).contains("a/3");
     assertThat(bench.job().complete()).isTrue();
     assertThatThrownBy(
             () ->
@@ -245,7 +245,9 @@ class VerdictTest {
             Direction.CW,
             Optional.empty(),
             Optional.empty());
-    bench.take(event);
+    Entry.TorqueTaken first = (Entry.TorqueTaken) bench.take(event).entries().get(0);
+    assertThat(first.judged().text())
+        .endsWith(" The wrench sent no event number, so a repeat could not be told for sure.");
     Outcome again = bench.take(event);
     assertThat(((Entry.TorqueTaken) again.entries().get(0)).judged().reason())
         .isEqualTo(Reason.PERHAPS_REPEATED);

@@ -129,7 +129,36 @@ class ProcedureFileFaultsTest {
         "p.toml:5:1: step has no \"id\"; give one of lower-case letters, digits and hyphens",
         "p.toml:5:1: step has no \"kind\"; allowed are tighten, attest, measure",
         "p.toml:5:1: step has no \"title\"; give a title for people",
+        "p.toml:6:1: step has no \"statement\"; write the sentence that a person confirms",
         "p.toml:8:1: unknown kind \"atest\"; did you mean \"attest\"?");
+  }
+
+  @Test
+  void a_faulty_kind_hides_no_other_fault_of_its_step() {
+    faults(
+        HEADER
+            + "[[step]]\nid = \"a\"\nkind = \"tigthen\"\ntitle = \"A\"\ntorque = \"24 foo\"\nfastners = 2\n"
+            + "[[step]]\nid = \"b\"\nkind = \"gauge\"\ntitle = \"B\"\nunit = \"mm\"\nmin = \"2\"\nmax = \"1\"\n"
+            + "[[step]]\nid = \"c\"\nkind = 7\ntitle = \"C\"\nstatement = \"\"\n",
+        "p.toml:5:1: step \"a\" has neither fasteners nor positions; give the number, e.g."
+            + " fasteners = 4, or the positions' names",
+        "p.toml:7:1: unknown kind \"tigthen\"; did you mean \"tighten\"?",
+        "p.toml:9:1: torque without tolerance; give tolerance, e.g. \"10 %\", or min and max",
+        "p.toml:9:14: unknown unit \"foo\"; allowed are N.m, cN.m, kgf.cm, kgf.m, lbf.ft, lbf.in,"
+            + " ozf.in",
+        "p.toml:10:1: unknown key \"fastners\" in step; did you mean \"fasteners\"?",
+        "p.toml:13:1: unknown kind \"gauge\"; allowed are attest, measure, tighten",
+        "p.toml:16:1: limits upside down: min 2 is above max 1; exchange min and max",
+        "p.toml:20:1: \"kind\" is not a text in quotes; write a text in quotes",
+        "p.toml:22:1: statement is blank; write what people should read");
+  }
+
+  @Test
+  void a_unit_written_with_escapes_is_placed_at_its_key() {
+    pair(
+        "torque = \"24 \\u0066oo\"\ntolerance = \"10 %\"\n",
+        "p.toml:10:1: unknown unit \"foo\"; allowed are N.m, cN.m, kgf.cm, kgf.m, lbf.ft, lbf.in,"
+            + " ozf.in");
   }
 
   @Test
@@ -147,11 +176,11 @@ class ProcedureFileFaultsTest {
   void a_unit_that_is_unknown_or_spelled_another_way() {
     pair(
         "torque = \"17 ft-lb\"\ntolerance = \"2 NM\"\n",
-        "p.toml:10:1: unknown unit \"ft-lb\"; did you mean \"lbf.ft\"?",
-        "p.toml:11:1: unknown unit \"NM\"; did you mean \"N.m\"?");
+        "p.toml:10:14: unknown unit \"ft-lb\"; did you mean \"lbf.ft\"?",
+        "p.toml:11:16: unknown unit \"NM\"; did you mean \"N.m\"?");
     pair(
         "min = \"17 pound\"\nmax = \"20\"\n",
-        "p.toml:10:1: unknown unit \"pound\"; allowed are N.m, cN.m, kgf.cm, kgf.m, lbf.ft,"
+        "p.toml:10:11: unknown unit \"pound\"; allowed are N.m, cN.m, kgf.cm, kgf.m, lbf.ft,"
             + " lbf.in, ozf.in",
         "p.toml:11:1: \"20\" is not a torque; write number, blank, unit, e.g. \"24 lbf.ft\"");
     pair(
@@ -375,9 +404,10 @@ class ProcedureFileFaultsTest {
         "p.toml:13:1: wrenches is an empty list; name at least one, or leave wrenches out",
         "p.toml:14:1: thread \"\" is malformed; 1 to 64 printable characters without blanks at the"
             + " ends are allowed",
-        "p.toml:15:1: unknown key \"statement\" in step; allowed are after, angle-max, angle-min, angle-scatter,"
-            + " criticality, fasteners, id, kind, max, min, note, order, pass, pattern, picture,"
-            + " positions, property-class, recheck-angle, seconds-between, surface, thread, title, tolerance, torque, wrenches");
+        "p.toml:15:1: unknown key \"statement\" in step; allowed are acceptance, adapter, after, angle-max, angle-min, angle-scatter,"
+            + " criticality, fasteners, guard, id, kind, max, min, note, order, pass, pattern, picture,"
+            + " positions, property-class, recheck-angle, seconds-between, single-use, steps-in-band, surface, thread, title,"
+            + " tolerance, torque, tries and 2 more");
   }
 
   @Test
@@ -387,6 +417,22 @@ class ProcedureFileFaultsTest {
         "p.toml:12:1: recheck-angle -1 is out of range; 0 to 90 is allowed",
         "p.toml:13:1: angle-scatter 0 is out of range; 0.1 to 100 is allowed",
         "p.toml:14:1: seconds-between 61 is out of range; 0 to 60 is allowed");
+  }
+
+  @Test
+  void what_may_follow_a_bad_tightening_is_a_yes_and_a_small_number() {
+    order(
+        "fasteners = 1\nsingle-use = \"yes\"\ntries = 0\n",
+        "p.toml:12:1: \"single-use\" is not true or false; write true or false",
+        "p.toml:13:1: tries 0 is out of range; 1 to 20 is allowed");
+    order(
+        "fasteners = 1\ntries = \"3\"\n",
+        "p.toml:12:1: \"tries\" is not a whole number; write a whole number");
+    faults(
+        HEADER + ATTEST + "id = \"wire\"\nrenew = 1\ntries = 3\n",
+        "p.toml:10:1: \"renew\" is not true or false; write true or false",
+        "p.toml:11:1: unknown key \"tries\" in step; allowed are after, id, kind, note, picture, renew,"
+            + " statement, title");
   }
 
   @Test

@@ -3,16 +3,21 @@ package witnessmark.procedure;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
+import witnessmark.torque.Adapter;
 import witnessmark.torque.Angle;
 import witnessmark.torque.AngleBand;
 import witnessmark.torque.Band;
 import witnessmark.torque.Digits;
+import witnessmark.torque.Length;
 import witnessmark.torque.Torque;
+import witnessmark.torque.WrenchKind;
 
 class ProcedureFileTest {
   private static String documented() throws IOException {
@@ -52,7 +57,7 @@ class ProcedureFileTest {
                 new Joint(Optional.of("M8x1.25"), Optional.of("8.8"), Optional.of("zinc, dry")),
                 List.of("TW-0417"),
                 Criticality.DANGER,
-                Care.USUAL,
+                new Care(Telling.USUAL, Tool.ANY, new Rework(true, OptionalInt.of(3))),
                 Optional.of("Support the axle."),
                 Optional.of("pictures/cross.png")));
     assertThat(procedure.step("pivot"))
@@ -81,7 +86,16 @@ class ProcedureFileTest {
                 new Joint(Optional.empty(), Optional.empty(), Optional.empty()),
                 List.of(),
                 Criticality.FUNCTION,
-                Care.USUAL,
+                new Care(
+                    Telling.USUAL,
+                    new Tool(
+                        Optional.of(WrenchKind.INDICATING),
+                        Optional.of(
+                            new Adapter(
+                                Length.parse("350 mm"), Length.parse("40 mm"), Angle.of("0"))),
+                        new Acceptance(Optional.of(BigDecimal.ONE)),
+                        BigDecimal.TEN),
+                    Rework.USUAL),
                 Optional.empty(),
                 Optional.empty()));
     assertThat(procedure.step("wire"))
@@ -91,6 +105,7 @@ class ProcedureFileTest {
                 "Safety wire",
                 Optional.empty(),
                 "Both pivot bolts are safety-wired, wire pulling to tighten.",
+                false,
                 Optional.empty(),
                 Optional.empty()));
     assertThat(procedure.step("belt"))

@@ -126,9 +126,35 @@ class SanityTest {
   @Test
   void a_dangerous_joint_whose_bolt_is_not_told() {
     findings(
-        single("a", band("20", "30") + "criticality = \"danger\"\nthread = \"M8x1.25\"\n"),
+        single(
+            "a", band("20", "30") + "criticality = \"danger\"\ntries = 3\nthread = \"M8x1.25\"\n"),
         "warning: step \"a\": criticality is danger, but thread and property-class are not both"
             + " given, so that the torque cannot be checked for a slip of unit or digit");
+  }
+
+  @Test
+  void a_dangerous_fastener_that_may_be_pulled_without_end() {
+    String bolt = band("20", "25") + bolt("M8x1.25", "8.8");
+    findings(
+        single("a", bolt + "criticality = \"danger\"\n"),
+        "warning: step \"a\": criticality is danger, but tries is not given, so that a fastener may"
+            + " be pulled again and again without ever being accepted; give it, e.g. tries = 3");
+    findings(single("a", bolt + "criticality = \"danger\"\ntries = 3\n"));
+    findings(single("a", bolt + "criticality = \"function\"\n"));
+  }
+
+  @Test
+  void a_confirmation_to_be_renewed_for_which_no_fastener_waits() {
+    String attest =
+        "[[step]]\nid = \"w\"\nkind = \"attest\"\ntitle = \"T\"\nstatement = \"S.\"\nrenew = true\n";
+    findings(
+        single("a", band("20", "30")) + attest,
+        "warning: step \"w\": renew is true, but no tighten step waits for it directly, so that it"
+            + " is never to be confirmed again; name it in after of the fasteners that it is about");
+    findings(attest + single("a", band("20", "30")));
+    findings(
+        single("a", "[[step.pass]]\nname = \"final\"\nafter = [\"w\"]\n" + band("20", "30"))
+            + attest.replace("renew", "after = []\nrenew"));
   }
 
   @Test

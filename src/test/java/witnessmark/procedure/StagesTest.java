@@ -37,7 +37,7 @@ class StagesTest {
   }
 
   private static Step attest(String id, Optional<List<Prerequisite>> after) {
-    return new AttestStep(id, id, after, "Done.", Optional.empty(), Optional.empty());
+    return new AttestStep(id, id, after, "Done.", false, Optional.empty(), Optional.empty());
   }
 
   private static List<Stage> stages(Step... steps) {

@@ -74,6 +74,7 @@ class PublishedTopicsTest {
             "shop-1",
             "shop",
             broker,
+            station -> true,
             () -> SqliteReading.open(files),
             () -> new HealthNow("ok", HEALTH),
             Duration.ofSeconds(10))) {
@@ -86,6 +87,26 @@ class PublishedTopicsTest {
             assertThat(Schemas.faults(topic.substring(topic.lastIndexOf('/') + 1), payload))
                 .as(topic)
                 .isEmpty());
+  }
+
+  @Test
+  void ofAStationThatIsNotServedHereNothingIsTold() {
+    LedgerFiles files = new LedgerFiles(directory.resolve("data"));
+    oneReading(files);
+    Noting broker = new Noting();
+    Publisher publisher =
+        new Publisher(
+            "shop-1",
+            "shop",
+            broker,
+            station -> !station.equals(Bench.STATION),
+            () -> SqliteReading.open(files),
+            () -> new HealthNow("ok", HEALTH),
+            Duration.ofSeconds(10));
+    publisher.start();
+    await().atMost(Duration.ofSeconds(30)).until(() -> !broker.topics.isEmpty());
+    publisher.close();
+    assertThat(broker.topics).containsOnlyKeys("witnessmark/v1/shop-1/health");
   }
 
   private static void oneReading(LedgerFiles files) {

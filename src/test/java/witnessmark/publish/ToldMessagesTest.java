@@ -15,6 +15,7 @@ import witnessmark.desk.Assign;
 import witnessmark.desk.Attest;
 import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
+import witnessmark.desk.EnrolWrench;
 import witnessmark.desk.Measure;
 import witnessmark.docs.Schemas;
 import witnessmark.entry.Disposition;
@@ -24,6 +25,8 @@ import witnessmark.job.JobState;
 import witnessmark.pipeline.Bench;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Direction;
+import witnessmark.torque.Torque;
+import witnessmark.torque.WrenchKind;
 
 /** What the program really tells and records, over seeded runs of a whole shop, against schemas. */
 class ToldMessagesTest {
@@ -39,10 +42,13 @@ class ToldMessagesTest {
               "angle-max = \"60\"",
               "wrenches = [\"TW-1\"]",
               "note = \"Hold the nut.\"",
+              "acceptance = \"guarded\"",
+              "guard = \"0.83\"",
               "picture = \"a.png\"",
               "after = []")
           + "[[step]]\nid = \"b\"\nkind = \"tighten\"\ntitle = \"Pivot\"\nfasteners = 2\n"
-          + "min = \"40 N.m\"\nmax = \"45 lbf.ft\"\nafter = [\"look\"]\n"
+          + "torque = \"36 lbf.ft\"\nmin = \"40 N.m\"\nmax = \"45 lbf.ft\"\nafter = [\"look\"]\n"
+          + "adapter = { lever = \"350 mm\", offset = \"40 mm\", angle = \"120\" }\n"
           + "[[step]]\nid = \"gap\"\nkind = \"measure\"\ntitle = \"Gap\"\nunit = \"mm\"\n"
           + "labels = [\"left\", \"right\"]\nmin = \"1\"\nmax = \"2\"\nspread = \"0.5\"\n"
           + "note = \"Feeler gauge.\"\npicture = \"gap.png\"\n"
@@ -116,6 +122,20 @@ class ToldMessagesTest {
     }
 
     void go() {
+      EnrolWrench usual = Bench.wrench("TW-1");
+      bench.person(
+          new EnrolWrench(
+              "TW-1",
+              usual.low(),
+              usual.high(),
+              usual.calibrated(),
+              usual.due(),
+              Optional.of("C-26-118"),
+              Optional.of(new Digits("1.5")),
+              Optional.of(Torque.parse("0.1 N.m")),
+              WrenchKind.INDICATING,
+              true,
+              Optional.of("badge-07")));
       expect(Optional.empty());
       for (int round = 0; round < 60; round++) {
         act();

@@ -141,7 +141,7 @@ class AnswerScanTest {
             "seen"));
     Entry.Scan again = bench.scanned("b/1");
     assertThat(again.meaning()).isEqualTo(Meaning.DECLINED);
-    assertThat(again.text()).isEqualTo("Entry 8 was decided already: credited on a/1.");
+    assertThat(again.text()).isEqualTo("Entry 8 was assigned or set aside already.");
     assertThat(bench.scanned("wm:answer").text())
         .isEqualTo(
             "No reading of J-5 asks for its fastener. Next: a/2, final pass, 50 N.m"

@@ -38,7 +38,11 @@ class TorqueTest {
         "73756.2150 lbf.ft|torque 73756.2150 lbf.ft is too large; at most 100000 N.m is allowed",
         "24|\"24\" is not a torque; write number, blank, unit, e.g. \"24 lbf.ft\"",
         "24lbf.ft|\"24lbf.ft\" is not a torque; write number, blank, unit, e.g. \"24 lbf.ft\"",
-        "24 Nm|unknown unit \"Nm\"; allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm",
+        "24 Nm|unknown unit \"Nm\"; did you mean \"N.m\"? Allowed are N.m cN.m lbf.ft lbf.in ozf.in"
+            + " kgf.m kgf.cm",
+        "24 ft-lb|unknown unit \"ft-lb\"; did you mean \"lbf.ft\"? Allowed are N.m cN.m lbf.ft lbf.in"
+            + " ozf.in kgf.m kgf.cm",
+        "24 foo|unknown unit \"foo\"; allowed are N.m cN.m lbf.ft lbf.in ozf.in kgf.m kgf.cm",
         "24,5 N.m|\"24,5\" is not a decimal number; allowed are forms like 32.54, 5 or 1.2e1",
       })
   void aFaultIsSaidInASentence(String text, String message) {

@@ -38,6 +38,23 @@ class WireConformanceTest {
   }
 
   @Test
+  void aStoredBurstIsAnArrayOfMessagesEvenOfOne() throws IOException {
+    String one = Docs.line("messages.md", "{\"wrench\":\"TW-0417\",\"event\":123");
+    assertThat(new String(TorqueMessage.encode(List.of(EXAMPLE, EXAMPLE)), UTF_8))
+        .isEqualTo("[" + one + "," + one + "]");
+    assertThat(new String(TorqueMessage.encode(List.of(EXAMPLE)), UTF_8))
+        .isEqualTo("[" + one + "]");
+  }
+
+  @Test
+  void aScanIsAsDocumented() {
+    assertThat(new String(ScanMessage.encode("carrier-left/3", Optional.of("badge-07")), UTF_8))
+        .isEqualTo("{\"scan\":\"carrier-left/3\",\"operator\":\"badge-07\"}");
+    assertThat(new String(ScanMessage.encode("carrier-left/3", Optional.empty()), UTF_8))
+        .isEqualTo("{\"scan\":\"carrier-left/3\"}");
+  }
+
+  @Test
   void aMessageLeavesOutWhatTheWrenchDoesNotKnow() {
     Reading bare =
         new Reading(
@@ -111,6 +128,7 @@ class WireConformanceTest {
     assertThat(expect.isTighten()).isTrue();
     assertThat(expect.job()).contains("J-12");
     assertThat(expect.unit()).contains("ATR-26-0147");
+    assertThat(expect.procedure()).contains("RAM-210 C");
     assertThat(expect.done()).isEqualTo(7);
     assertThat(expect.expect())
         .containsExactly(
@@ -123,7 +141,26 @@ class WireConformanceTest {
     String json = Docs.json("messages.md", "{\"specversion\":\"1.0\"");
     assertThat(VerdictMessage.read(json.getBytes(UTF_8)))
         .isEqualTo(
-            new VerdictMessage("TW-0417", Optional.of(123L), Optional.of("in-band"), "credited"));
+            new VerdictMessage(
+                "TW-0417",
+                Optional.of(123L),
+                Optional.of("32.54"),
+                Optional.of("in-band"),
+                "credited",
+                Optional.of("carrier-left/3"),
+                Optional.of(57L),
+                Optional.empty()));
+  }
+
+  @Test
+  void aVerdictOnWhatAPersonPlacedNeedsNoReadingOfItsOwn() throws Exception {
+    VerdictMessage verdict =
+        VerdictMessage.read(
+            "{\"data\":{\"entry\":60,\"assigns\":57,\"effect\":\"credited\"}}".getBytes(UTF_8));
+    assertThat(verdict.assigns()).contains(57L);
+    assertThat(verdict.isCredited()).isTrue();
+    assertThatThrownBy(() -> VerdictMessage.read("{\"data\":{}}".getBytes(UTF_8)))
+        .hasMessage("the verdict message has no field 'wrench'");
   }
 
   @Test
@@ -167,6 +204,7 @@ class WireConformanceTest {
   @Test
   void stationsAreNamedAsDocumented() {
     assertThat(new Topics("bench-1").torque()).isEqualTo("witnessmark/v1/bench-1/torque");
+    assertThat(new Topics("bench-1").scan()).isEqualTo("witnessmark/v1/bench-1/scan");
     assertThat(new Topics("bench-1").verdict()).isEqualTo("witnessmark/v1/bench-1/verdict");
     assertThat(new Topics("bench-1").expect()).isEqualTo("witnessmark/v1/bench-1/expect");
     for (String wrong : List.of(".", "..", "", "a/b", "a+", "x".repeat(65))) {

@@ -7,9 +7,11 @@ import static org.assertj.core.api.Assertions.within;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.SplittableRandom;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import wrenchsim.joint.Joint;
 import wrenchsim.joint.JointSpec;
@@ -128,6 +130,90 @@ class WrenchTest {
     assertThat(second.time()).contains(Instant.parse("2026-11-25T10:16:37.100Z"));
     assertThat(second.tightening()).isFalse();
     assertThat(second.fastener()).as("this wrench does not know where it is").isEmpty();
+  }
+
+  private static Wrench living(Life life) {
+    WrenchSpec spec =
+        new WrenchSpec(
+            "TW-0417",
+            new Gauge(
+                Unit.NEWTON_METRE,
+                new BigDecimal("20"),
+                new BigDecimal("100"),
+                new BigDecimal("0.01"),
+                0,
+                0.01,
+                true),
+            Optional.of(WrenchClock.RIGHT),
+            Optional.of(123L),
+            false,
+            Optional.empty(),
+            life);
+    return new Wrench(spec, START, new Random(1));
+  }
+
+  private static Reading hit(Wrench wrench, long secondsAfterStart) {
+    return wrench
+        .tighten(
+            joint(secondsAfterStart), 45, START.plusSeconds(secondsAfterStart), Optional.empty())
+        .reading();
+  }
+
+  private static Life restarting(Optional<Duration> jump) {
+    return new Life(0, Optional.of(new Restart(3, jump)), Optional.empty());
+  }
+
+  @Test
+  void aNewBatteryBeginsTheNumbersAgainAndTheClockAt1970() {
+    Wrench wrench = living(restarting(Optional.empty()));
+    List<Reading> readings = LongStream.range(0, 8).mapToObj(n -> hit(wrench, 10 * n)).toList();
+    assertThat(readings.stream().map(r -> r.event().orElseThrow()))
+        .containsExactly(123L, 124L, 125L, 1L, 2L, 3L, 1L, 2L);
+    assertThat(readings.stream().map(r -> r.time().orElseThrow().toString()))
+        .containsExactly(
+            "2026-11-25T10:00:00Z",
+            "2026-11-25T10:00:10Z",
+            "2026-11-25T10:00:20Z",
+            "1970-01-01T00:00:00Z",
+            "1970-01-01T00:00:10Z",
+            "1970-01-01T00:00:20Z",
+            "1970-01-01T00:00:00Z",
+            "1970-01-01T00:00:10Z");
+  }
+
+  @Test
+  void aNewBatteryMaySetTheClockBackOnceAndForAll() {
+    Wrench wrench = living(restarting(Optional.of(Duration.ofHours(-2))));
+    List<Reading> readings = LongStream.range(0, 8).mapToObj(n -> hit(wrench, 10 * n)).toList();
+    assertThat(readings.get(2).time()).contains(START.plusSeconds(20));
+    assertThat(readings.get(3).time()).contains(START.plusSeconds(30 - 7200));
+    assertThat(readings.get(7).time()).contains(START.plusSeconds(70 - 7200));
+  }
+
+  @Test
+  void aWrenchWearsWithUseUntilItIsAdjusted() {
+    Wrench wrench = living(new Life(0.02, Optional.empty(), Optional.empty()));
+    assertThat(wrench.bias()).isCloseTo(0.01, within(1e-12));
+    for (int n = 0; n < 500; n++) {
+      hit(wrench, n);
+    }
+    assertThat(wrench.bias()).isCloseTo(1.01 * 1.01 - 1, within(1e-12));
+    double trueNm = wrench.tighten(joint(7), 45, START, Optional.empty()).turn().peakNm();
+    assertThat(trueNm).isCloseTo(45 / (1.01 * 1.01), within(1e-9));
+    wrench.adjust();
+    assertThat(wrench.bias()).isCloseTo(0.01, within(1e-12));
+  }
+
+  @Test
+  void impossibleLivesAreRefused() {
+    assertThatThrownBy(() -> new Life(0.3, Optional.empty(), Optional.empty()))
+        .hasMessage("the wear must lie within 0.2 either way, but is 0.3");
+    assertThatThrownBy(() -> new Restart(0, Optional.empty()))
+        .hasMessage("a restart comes after 1 event or more, not 0");
+    assertThatThrownBy(() -> new Store(0, 0, 0, 0))
+        .hasMessage("a wrench stores 1 to 10000 readings, but got 0");
+    assertThatThrownBy(() -> new Store(1, 2, 0, 0))
+        .hasMessage("away, twice and half are shares of 0 to 1, but got 2.0");
   }
 
   @Test

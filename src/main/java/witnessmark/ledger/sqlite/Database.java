@@ -10,7 +10,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Arrays;
+import java.util.Set;
 import org.sqlite.SQLiteConfig;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
 import witnessmark.ledger.LedgerException;
 
 /** Opens the file with the settings that durability rests on, and knows its schema's version. */
@@ -95,9 +98,22 @@ final class Database {
             + " cannot be "
             + done
             + ": "
-            + e.getMessage()
-            + ". Check that the disk has room and is writable, and that the file is whole.",
+            + (readOnly(e)
+                ? "its directory must be writable, and this user may not write to it. Run as the"
+                    + " user who owns it, or make it writable."
+                : e.getMessage()
+                    + ". Check that the disk has room and is writable, and that the file is whole."),
         e);
+  }
+
+  /** Whether it is the surroundings' right to write that is missing, even for reading. */
+  static boolean readOnly(SQLException e) {
+    return e instanceof SQLiteException s
+        && Set.of(
+                SQLiteErrorCode.SQLITE_READONLY,
+                SQLiteErrorCode.SQLITE_READONLY_CANTINIT,
+                SQLiteErrorCode.SQLITE_READONLY_DIRECTORY)
+            .contains(s.getResultCode());
   }
 
   static void execute(Connection connection, String... statements) throws SQLException {

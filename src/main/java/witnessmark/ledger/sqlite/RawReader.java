@@ -14,6 +14,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.StringJoiner;
 import org.sqlite.SQLiteConfig;
+import witnessmark.ledger.FileFault;
 import witnessmark.ledger.verify.RawLedger;
 import witnessmark.ledger.verify.Rows;
 
@@ -72,7 +73,8 @@ public final class RawReader implements RawLedger {
       head = in.readNBytes(HEADER.length);
     } catch (IOException e) {
       throw new IOException(
-          file + " cannot be read (" + e + "); run this as a user who may read it", e);
+          file + " cannot be read: " + FileFault.why(e) + "; run this as a user who may read it",
+          e);
     }
     if (!Arrays.equals(head, HEADER)) {
       throw new IOException(
@@ -102,7 +104,7 @@ public final class RawReader implements RawLedger {
       throw new IOException(
           file
               + " cannot be opened as a ledger: "
-              + e.getMessage()
+              + (Database.readOnly(e) ? "this user may not write beside it" : e.getMessage())
               + "; check that its directory can be written (SQLite keeps ledger.db-shm there), copy"
               + " ledger.db together with ledger.db-wal to one that can, or restore a backup",
           e);

@@ -140,18 +140,29 @@ final class Chain {
       at.follows = segmentBefore(at);
     }
     for (Break at : breaks) {
-      at.report(findings, confirmed, belongsAt(at, 0));
+      if (counts(at.n, confirmed)) {
+        at.report(findings, confirmed, belongsAt(at, 0));
+      }
     }
     for (long n : beyond) {
-      findings.add(Findings.Subject.ENTRY, Place.entry(n), Break.notFrom(n));
+      if (counts(n, confirmed)) {
+        findings.add(Findings.Subject.ENTRY, Place.entry(n), Break.notFrom(n));
+      }
     }
     long more = broken - breaks.size() - beyond.size();
-    if (more > 0) {
+    if (more > 0 && counts(beyond.get(beyond.size() - 1), confirmed)) {
       findings.add(
           Findings.Subject.ENTRY,
           Place.entries(beyond.get(beyond.size() - 1) + 1, last),
           more + " more of these do not follow from the entry before them");
     }
+  }
+
+  /**
+   * Whether a break says anything: what stands beyond a confirmed end was appended, links or no.
+   */
+  private static boolean counts(long n, long confirmed) {
+    return confirmed == 0 || n < confirmed;
   }
 
   /** Which segment's end this row was made from: -1 for none, 0 for the rows before any break. */

@@ -91,7 +91,12 @@ final class SignedRoot {
       findings.add(
           Findings.Subject.ENTRY,
           Place.entries(size, next - 1),
-          "appended without the log's key: the checkpoint signs " + size + " entries");
+          confirmed() == size
+              ? "appended without the log's key: the checkpoint signs " + size + " entries"
+              : "beyond the "
+                  + size
+                  + " entries that the checkpoint signs: appended without the log's key, or pushed"
+                  + " here by a row inserted before");
     }
     if (!Arrays.equals(reached, checkpoint.root())) {
       add(

@@ -84,7 +84,8 @@ final class Walk implements AutoCloseable {
       findings.add(Findings.Subject.ENTRY, Place.entry(number), "stands after entry " + (next - 1));
       return;
     }
-    if (number > next) {
+    signed.before(number, tree);
+    if (number > next && (signed.confirmed() == 0 || next < signed.confirmed())) {
       gaps = true;
       findings.add(
           Findings.Subject.ENTRY, Place.entries(next, number - 1), "missing: the row was removed");
@@ -94,7 +95,6 @@ final class Walk implements AutoCloseable {
   }
 
   private void entry(long n, byte[] bytes, Object link) {
-    signed.before(n, tree);
     hashes.leaf(bytes, leaf);
     chain.add(n, leaf, link32(n, link));
     tree.add(leaf);

@@ -21,6 +21,9 @@ import witnessmark.torque.Label;
  * @param certFile PEM certificate (and chain) this link shows to the broker
  * @param keyFile PEM PKCS #8 private key of that certificate, not encrypted
  * @param subscriptions topic filters; may be empty for a link that only publishes
+ * @param watched topic filters of what is good to hear but not worth keeping: read with QoS 0, so
+ *     that nothing of it queues up while this link is away, and no fault where the broker refuses
+ * @param ended topic filters that an earlier configuration may have left with the broker
  * @param willTopic where the broker publishes {@code will}, retained, when this link is cut off
  */
 public record MqttSettings(
@@ -33,6 +36,8 @@ public record MqttSettings(
     Optional<Path> certFile,
     Optional<Path> keyFile,
     List<String> subscriptions,
+    List<String> watched,
+    List<String> ended,
     String willTopic,
     byte[] will) {
 
@@ -55,6 +60,8 @@ public record MqttSettings(
           "certificate files need a url that begins with ssl://, found \"" + url + "\"");
     }
     subscriptions = List.copyOf(subscriptions);
+    watched = List.copyOf(watched);
+    ended = List.copyOf(ended);
     subscriptions.forEach(filter -> checkTopic("subscription", filter, true));
     checkTopic("will topic", willTopic, false);
     will = will.clone();

@@ -71,28 +71,53 @@ final class Session implements MqttCallback {
     try {
       Answer connected = new Answer();
       client.connect(options(), null, connected);
-      if (connected.await(ANSWER_LIMIT, givenUp) == null || settings.subscriptions().isEmpty()) {
-        return;
+      if (connected.await(ANSWER_LIMIT, givenUp) != null) {
+        subscribe(() -> givenUp.getAsBoolean() || lost != null);
       }
-      // Always, even when the broker knows the session: one that lost its store would leave this
-      // link connected and deaf.
-      String[] filters = settings.subscriptions().toArray(String[]::new);
-      int[] qos = new int[filters.length];
-      Arrays.fill(qos, 1);
+    } catch (MqttException | IllegalArgumentException e) {
+      throw new BrokerException(
+          e instanceof MqttException ? trouble.connecting(e) : e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Always, even when the broker knows the session: one that lost its store would leave this link
+   * connected and deaf.
+   */
+  private void subscribe(BooleanSupplier givenUp) throws MqttException, BrokerException {
+    if (!settings.ended().isEmpty()) {
+      Answer ended = new Answer();
+      client.unsubscribe(settings.ended().toArray(String[]::new), null, ended);
+      ended.await(ANSWER_LIMIT, givenUp);
+    }
+    if (!settings.subscriptions().isEmpty()) {
       Answer subscribed = new Answer();
-      client.subscribe(filters, qos, null, subscribed);
-      IMqttToken granted =
-          subscribed.await(ANSWER_LIMIT, () -> givenUp.getAsBoolean() || lost != null);
+      client.subscribe(
+          settings.subscriptions().toArray(String[]::new),
+          qos(1, settings.subscriptions()),
+          null,
+          subscribed);
+      IMqttToken granted = subscribed.await(ANSWER_LIMIT, givenUp);
       if (granted != null) {
         Optional<String> fault = Granted.fault(settings.subscriptions(), granted.getGrantedQos());
         if (fault.isPresent()) {
           throw new BrokerException(settings.url() + ": " + fault.get(), null);
         }
       }
-    } catch (MqttException | IllegalArgumentException e) {
-      throw new BrokerException(
-          e instanceof MqttException ? trouble.connecting(e) : e.getMessage(), e);
     }
+    if (!settings.watched().isEmpty()) {
+      client.subscribe(
+          settings.watched().toArray(String[]::new),
+          qos(0, settings.watched()),
+          null,
+          new Answer()); // whatever it is
+    }
+  }
+
+  private static int[] qos(int qos, List<String> filters) {
+    int[] all = new int[filters.size()];
+    Arrays.fill(all, qos);
+    return all;
   }
 
   /** Whether the connection is of no more use. */

@@ -163,8 +163,7 @@ class EntryTamperTest extends LedgerTest {
     ledger.tamper("INSERT INTO entry VALUES (30, ?, ?)", forged, link);
     assertThat(entryFindings())
         .containsExactly(
-            "entry 30: inserted: entry 31 was made to follow entry 29",
-            "entry 60: appended without the log's key: the checkpoint signs 60 entries");
+            "entry 30: inserted: entry 31 was made to follow entry 29", pushedBeyond("entry 60"));
   }
 
   @Test
@@ -186,7 +185,7 @@ class EntryTamperTest extends LedgerTest {
             notFrom(30),
             "entries 31 to 60: moved: made as entries 30 to 59 by the links; rows were swapped,"
                 + " reordered, inserted or renumbered",
-            "entry 60: appended without the log's key: the checkpoint signs 60 entries");
+            pushedBeyond("entry 60"));
   }
 
   @Test
@@ -198,7 +197,7 @@ class EntryTamperTest extends LedgerTest {
             "entries 60 to 89: missing: the row was removed",
             "entry 90: moved: made as entry 5 by the links; rows were swapped, reordered, inserted"
                 + " or renumbered",
-            "entries 60 to 90: appended without the log's key: the checkpoint signs 60 entries");
+            pushedBeyond("entries 60 to 90"));
   }
 
   @Test
@@ -217,6 +216,36 @@ class EntryTamperTest extends LedgerTest {
     assertThat(found(ledger))
         .containsExactly(
             "entry 60: appended without the log's key: the checkpoint signs 60 entries");
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"link", "zeroblob(32)", "(SELECT link FROM entry WHERE n = 58)"})
+  void aRowAppendedWithAnyLinkBlamesNoneOfThoseThatWereSigned(String link) throws Exception {
+    ledger.tamper("INSERT INTO entry SELECT 60, bytes, " + link + " FROM entry WHERE n = 59");
+    assertThat(entryFindings())
+        .containsExactly(
+            "entry 60: appended without the log's key: the checkpoint signs 60 entries");
+  }
+
+  @Test
+  void aRowAppendedAfterAGapIsNotTakenForOthersRemoved() throws Exception {
+    ledger.tamper("INSERT INTO entry SELECT 63, bytes, link FROM entry WHERE n = 59");
+    assertThat(entryFindings())
+        .containsExactly(
+            "entries 60 to 63: appended without the log's key: the checkpoint signs 60 entries");
+  }
+
+  @Test
+  void aRowInsertedBeforeTheLastDoesNotMakeThatOneTheForgery() throws Exception {
+    byte[] forged = "{\"v\":1,\"kind\":\"forged\",\"at\":\"\"}".getBytes();
+    shift("entry", 59, 1);
+    ledger.tamper(
+        "INSERT INTO entry VALUES (59, ?, ?)",
+        forged,
+        LedgerFile.link((byte[]) ledger.read(link(58)), forged));
+    assertThat(entryFindings())
+        .containsExactly(
+            "entry 59: inserted: entry 60 was made to follow entry 58", pushedBeyond("entry 60"));
   }
 
   @Test
@@ -245,6 +274,12 @@ class EntryTamperTest extends LedgerTest {
     assertThat(listed).hasSize(Verifier.LISTED);
     assertThat(listed.get(0).place()).isEqualTo(Place.table("checkpoint"));
     assertThat(report.unlisted()).isGreaterThan(450);
+  }
+
+  private static String pushedBeyond(String entries) {
+    return entries
+        + ": beyond the 60 entries that the checkpoint signs: appended without the log's key, or"
+        + " pushed here by a row inserted before";
   }
 
   private static String notFrom(int n) {

@@ -8,15 +8,15 @@ import java.net.ServerSocket;
 import java.net.Socket;
 
 /**
- * Accepts every connection and answers every subscription with one given code, which the real
+ * Accepts every connection and answers its subscriptions in turn with given codes, which the real
  * broker at hand never does. Bytes as in MQTT 3.1.1, sections 3.2 and 3.9, from memory.
  */
 final class GrudgingBroker implements AutoCloseable {
   private final ServerSocket server;
-  private final int grant;
+  private final int[] grants;
 
-  GrudgingBroker(int grant) {
-    this.grant = grant;
+  GrudgingBroker(int... grants) {
+    this.grants = grants;
     try {
       server = new ServerSocket(0, 5, InetAddress.getByName("127.0.0.1"));
     } catch (IOException e) {
@@ -42,10 +42,12 @@ final class GrudgingBroker implements AutoCloseable {
         DataInputStream in = new DataInputStream(socket.getInputStream());
         packet(in);
         socket.getOutputStream().write(new byte[] {0x20, 2, 0, 0});
-        byte[] subscribe = packet(in);
-        socket
-            .getOutputStream()
-            .write(new byte[] {(byte) 0x90, 3, subscribe[0], subscribe[1], (byte) grant});
+        for (int grant : grants) {
+          byte[] subscribe = packet(in);
+          socket
+              .getOutputStream()
+              .write(new byte[] {(byte) 0x90, 3, subscribe[0], subscribe[1], (byte) grant});
+        }
         packet(in);
       } catch (IOException nextOne) {
         // the link went away, or the test is over

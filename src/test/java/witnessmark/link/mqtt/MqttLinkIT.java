@@ -350,6 +350,8 @@ class MqttLinkIT {
         Optional.empty(),
         Optional.empty(),
         List.of(TOPIC),
+        List.of(),
+        List.of(),
         HEALTH,
         "gone".getBytes(UTF_8));
   }

@@ -74,6 +74,8 @@ class MqttSettingsTest {
                     Optional.of(Path.of("own.pem")),
                     NO_FILE,
                     List.of(),
+                    List.of(),
+                    List.of(),
                     "w",
                     new byte[0]))
         .hasMessage("a client certificate and its key belong together: give both files or neither");
@@ -99,6 +101,8 @@ class MqttSettingsTest {
         NO_FILE,
         NO_FILE,
         List.of("witnessmark/v1/+/torque"),
+        List.of(),
+        List.of(),
         "witnessmark/v1/shop-1/health",
         new byte[0]);
   }
@@ -114,6 +118,8 @@ class MqttSettingsTest {
         NO_FILE,
         NO_FILE,
         subscriptions,
+        List.of(),
+        List.of(),
         will,
         new byte[0]);
   }

@@ -75,6 +75,8 @@ class MqttUserIT {
                 Optional.empty(),
                 Optional.empty(),
                 List.of("witnessmark/v1/+/torque"),
+                List.of(),
+                List.of(),
                 "witnessmark/v1/shop-1/health",
                 new byte[0]),
             new Tray(1),

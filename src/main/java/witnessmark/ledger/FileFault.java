@@ -1,0 +1,28 @@
+package witnessmark.ledger;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import java.util.Locale;
+
+/** Why a file cannot be used, in words: the platform's exceptions say it by their class alone. */
+public final class FileFault {
+  private FileFault() {}
+
+  /** Half a sentence such as {@code there is no such file}. */
+  public static String why(IOException e) {
+    if (e instanceof NoSuchFileException) {
+      return "there is no such file";
+    } else if (e instanceof AccessDeniedException) {
+      return "this user has no right to it";
+    } else if (e instanceof FileAlreadyExistsException) {
+      return "a file of that name is in the way";
+    }
+    String reason = e instanceof FileSystemException f ? f.getReason() : e.getMessage();
+    return reason == null || reason.isEmpty()
+        ? "the system gives no reason"
+        : reason.substring(0, 1).toLowerCase(Locale.ROOT) + reason.substring(1);
+  }
+}

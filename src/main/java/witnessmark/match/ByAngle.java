@@ -1,0 +1,84 @@
+package witnessmark.match;
+
+import java.math.BigDecimal;
+import java.util.Optional;
+import witnessmark.job.Condition;
+import witnessmark.job.JobState;
+import witnessmark.procedure.Pass;
+import witnessmark.procedure.Stage;
+import witnessmark.procedure.TightenStep;
+import witnessmark.torque.TorqueEvent;
+
+/** What the angle shows: a tight fastener hardly turns when it is hit again. */
+final class ByAngle {
+  private ByAngle() {}
+
+  static Sign of(JobState job, int fastener, Stage stage, TorqueEvent event) {
+    TightenStep step = (TightenStep) stage.step();
+    Pass pass = step.passes().get(stage.pass());
+    BigDecimal recheck = step.care().telling().recheckAngle();
+    if (event.angle().isEmpty() || recheck.signum() == 0 || pass.check()) {
+      return Sign.SILENT;
+    }
+    BigDecimal angle = event.angle().get().degrees().value();
+    boolean little = angle.compareTo(recheck) <= 0;
+    if (!little && pass.angle().isPresent()) {
+      return Sign.FRESH;
+    }
+    Condition condition = job.condition(fastener);
+    if (condition.turned().signum() > 0) {
+      return little && tooLittleForTheRest(condition, stage, event) ? Sign.EITHER : Sign.FRESH;
+    }
+    boolean tooLittle = tooLittle(job, stage, pass, angle);
+    if (little && Held.inPass(condition, stage.pass(), event)) {
+      // The expected one is tight itself. A window refuses it either way; without one, ask.
+      return tooLittle && pass.angle().isPresent() ? Sign.FRESH : Sign.EITHER;
+    }
+    if (little) {
+      return tooLittle ? Sign.TIGHT : Sign.EITHER;
+    }
+    return tooLittle ? Sign.EITHER : Sign.FRESH;
+  }
+
+  /**
+   * Whether earlier pulls that ended too low, and this one, cannot all have been on the fastener:
+   * too little is turned now for what was left.
+   */
+  static boolean breaksOff(Condition condition, Stage stage, TorqueEvent event) {
+    BigDecimal recheck = Bands.step(stage).care().telling().recheckAngle();
+    return event.angle().isPresent()
+        && condition.turned().signum() > 0
+        && event.angle().get().degrees().value().compareTo(recheck) <= 0
+        && tooLittleForTheRest(condition, stage, event);
+  }
+
+  /** Whether a fresh fastener hardly ever turns so little; known from the window, else learnt. */
+  private static boolean tooLittle(JobState job, Stage stage, Pass pass, BigDecimal angle) {
+    if (pass.angle().isPresent()) {
+      return angle.compareTo(pass.angle().get().low().degrees().value()) < 0;
+    }
+    Optional<LearntTurn> learnt = LearntTurn.of(job, stage);
+    return learnt.isPresent() && learnt.get().below(angle);
+  }
+
+  /**
+   * Whether the angle is less than half of what is left to turn after pulls that ended too low, at
+   * T1: by proportion at least turned·(T2 − T1)/(T1 − T0), for the turning began at T0 or above.
+   */
+  private static boolean tooLittleForTheRest(Condition condition, Stage stage, TorqueEvent event) {
+    BigDecimal reached = condition.reached();
+    BigDecimal since = reached.subtract(began(stage, reached));
+    BigDecimal rest = condition.turned().multiply(event.torque().newtonMetres().subtract(reached));
+    BigDecimal angle = event.angle().orElseThrow().degrees().value();
+    return angle.add(angle).multiply(since).compareTo(rest) < 0;
+  }
+
+  /** What an earlier pass left it with at least, from where this pass began to turn it. */
+  private static BigDecimal began(Stage stage, BigDecimal reached) {
+    if (stage.pass() == 0) {
+      return BigDecimal.ZERO;
+    }
+    BigDecimal low = Bands.step(stage).passes().get(stage.pass() - 1).band().low().newtonMetres();
+    return low.compareTo(reached) < 0 ? low : BigDecimal.ZERO;
+  }
+}

@@ -1,0 +1,112 @@
+package witnessmark.match;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import witnessmark.job.Condition;
+import witnessmark.job.JobState;
+import witnessmark.job.Pull;
+import witnessmark.procedure.Step;
+import witnessmark.procedure.TightenStep;
+import witnessmark.torque.Side;
+import witnessmark.torque.TorqueEvent;
+
+/**
+ * The fasteners that a reading may have hit again: held tight enough for it, and of a step that the
+ * wrench is allowed on.
+ *
+ * @param any whether there is one at all
+ * @param newest the one that this wrench pulled last, else anybody, of those whose band the reading
+ *     is not below; an ordinary hit below it shows nothing
+ * @param side where the reading lies beside the band of the newest
+ */
+record Tight(boolean any, OptionalInt newest, Side side) {
+
+  /**
+   * @param but the fastener that is expected, which is not meant here; −1 for none
+   */
+  static Tight of(JobState job, TorqueEvent event, int but) {
+    BigDecimal least = Held.least(event);
+    boolean any = false;
+    int newest = -1;
+    Side newestSide = Side.BELOW;
+    for (Step each : job.plan().procedure().steps()) {
+      if (!(each instanceof TightenStep step) || !Bands.allows(step, event.wrench())) {
+        continue;
+      }
+      int first = job.plan().first(step);
+      Side[] sides = new Side[step.passes().size()];
+      for (int f = first; f < first + step.positions().size(); f++) {
+        Condition condition = job.condition(f);
+        if (f == but || !couldBe(condition, least)) {
+          continue;
+        }
+        any = true;
+        int pass = last(condition);
+        if (sides[pass] == null) {
+          sides[pass] = step.side(pass, event.torque());
+        }
+        boolean counts = sides[pass] != Side.BELOW && condition.stands(0);
+        if (counts && (newest < 0 || later(job, event, f, newest))) {
+          newest = f;
+          newestSide = sides[pass];
+        }
+      }
+    }
+    return new Tight(any, newest < 0 ? OptionalInt.empty() : OptionalInt.of(newest), newestSide);
+  }
+
+  /** The others of the newest one's group that it could be as well. */
+  static List<String> others(JobState job, TorqueEvent event, int newest, int but) {
+    BigDecimal least = Held.least(event);
+    TightenStep step = job.plan().stepOf(newest);
+    int first = job.plan().first(step);
+    List<String> names = new ArrayList<>();
+    for (int f = first; f < first + step.positions().size(); f++) {
+      Condition condition = job.condition(f);
+      if (f != newest
+          && f != but
+          && condition.stands(0)
+          && couldBe(condition, least)
+          && step.side(last(condition), event.torque()) == Side.INSIDE) {
+        names.add(job.plan().name(f));
+      }
+    }
+    return names;
+  }
+
+  /** The fastener that this wrench pulled last, whatever is known of it now. */
+  static OptionalInt lastPulledBy(JobState job, String wrench) {
+    return IntStream.range(0, job.plan().fasteners())
+        .filter(f -> job.condition(f).pull().filter(p -> by(p, wrench)).isPresent())
+        .reduce((a, b) -> newer(job, b, a) ? b : a);
+  }
+
+  /** The pass in which the fastener was last made tight. */
+  static int last(Condition condition) {
+    return Math.max(0, condition.done() - 1);
+  }
+
+  static boolean couldBe(Condition condition, BigDecimal least) {
+    return condition.pull().isPresent() && condition.pull().get().held().compareTo(least) >= 0;
+  }
+
+  private static boolean later(JobState job, TorqueEvent event, int one, int other) {
+    boolean mine = by(job.condition(one).pull().orElseThrow(), event.wrench());
+    boolean its = by(job.condition(other).pull().orElseThrow(), event.wrench());
+    return mine == its ? newer(job, one, other) : mine;
+  }
+
+  private static boolean by(Pull pull, String wrench) {
+    return pull.wrench().equals(Optional.of(wrench));
+  }
+
+  static boolean newer(JobState job, int one, int other) {
+    return Pull.ORDER.compare(
+            job.condition(one).pull().orElseThrow(), job.condition(other).pull().orElseThrow())
+        > 0;
+  }
+}

@@ -1,0 +1,26 @@
+package witnessmark.ledger;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.FileSystemException;
+import java.nio.file.NoSuchFileException;
+import org.junit.jupiter.api.Test;
+
+class FileFaultTest {
+  @Test
+  void theClassOrTheReasonIsPutInWords() {
+    assertThat(FileFault.why(new NoSuchFileException("f"))).isEqualTo("there is no such file");
+    assertThat(FileFault.why(new AccessDeniedException("f")))
+        .isEqualTo("this user has no right to it");
+    assertThat(FileFault.why(new FileAlreadyExistsException("f")))
+        .isEqualTo("a file of that name is in the way");
+    assertThat(FileFault.why(new FileSystemException("f", null, "Read-only file system")))
+        .isEqualTo("read-only file system");
+    assertThat(FileFault.why(new FileSystemException("f"))).isEqualTo("the system gives no reason");
+    assertThat(FileFault.why(new IOException("Is a directory"))).isEqualTo("is a directory");
+    assertThat(FileFault.why(new IOException())).isEqualTo("the system gives no reason");
+  }
+}
