@@ -40,6 +40,8 @@ class ArchitectureTest {
           row("judge", "torque procedure wrench entry job match"),
           // people's commands; assigning a reading is a match and a judgement by hand
           row("desk", "torque procedure wrench entry job match judge"),
+          // what a scanned code commands
+          row("scan", "torque procedure entry job desk"),
           // explaining a decision sets out what was weighed
           row("report", "torque procedure wrench entry job match"),
           // the log; its verifier shares nothing with what it checks
@@ -51,7 +53,7 @@ class ArchitectureTest {
           row("link.mqtt", "link torque"),
           row("link.serial", "link torque"),
           // the one place that knows the order of stages
-          row("pipeline", "torque procedure wrench entry job match judge desk decode ledger"),
+          row("pipeline", "torque procedure wrench entry job match judge desk scan decode ledger"),
           // starts from a committed entry; pipeline for the fold of stored entries alone
           row("publish", "torque procedure wrench entry job ledger link pipeline"),
           row("config", "torque toml decode desk link link.mqtt link.serial"),
@@ -102,6 +104,7 @@ class ArchitectureTest {
               "match",
               "judge",
               "desk",
+              "scan",
               "decode",
               "report")
           .map("witnessmark."::concat)

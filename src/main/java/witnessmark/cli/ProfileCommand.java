@@ -16,6 +16,7 @@ import witnessmark.decode.Malformed;
 import witnessmark.decode.Profile;
 import witnessmark.decode.ProfileDecoder;
 import witnessmark.decode.ProfileFile;
+import witnessmark.decode.Scanned;
 import witnessmark.decode.Torqued;
 import witnessmark.decode.Whole;
 import witnessmark.torque.TorqueEvent;
@@ -55,7 +56,8 @@ final class ProfileCommand {
     PrintWriter out = spec.commandLine().getOut();
     all.forEach(d -> out.println(text(d)));
     long refused = all.stream().filter(Malformed.class::isInstance).count();
-    out.println((all.size() - refused) + " events, " + refused + " refused.");
+    String read = (all.size() - refused) + (profile.scans() ? " scans, " : " events, ");
+    out.println(read + refused + " refused.");
     return refused == 0 && !all.isEmpty() ? Exit.YES : Exit.NO;
   }
 
@@ -81,9 +83,11 @@ final class ProfileCommand {
           + e.direction().code()
           + e.fastener().map(f -> "  on " + f).orElse("")
           + e.operator().map(o -> "  by " + o).orElse("");
+    } else if (decoded instanceof Scanned s) {
+      return "scan  " + s.scan() + s.operator().map(o -> "  by " + o).orElse("");
     } else if (decoded instanceof Malformed m) {
       return "REFUSED " + m.sample().length() + " bytes: " + m.reason();
     }
-    return decoded.toString();
+    throw new IllegalStateException("no line for " + decoded.getClass());
   }
 }

@@ -24,6 +24,6 @@ public record MqttConfig(
     return stations.isEmpty() || stations.contains(station);
   }
 
-  /** One topic whose messages a profile reads as torque events of a station. */
+  /** One topic whose messages a profile reads as torque events or scans of a station. */
   public record Mapped(String topic, String station, Profile profile) {}
 }

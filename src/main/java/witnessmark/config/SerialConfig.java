@@ -3,5 +3,5 @@ package witnessmark.config;
 import witnessmark.decode.Profile;
 import witnessmark.link.serial.SerialSettings;
 
-/** A serial port whose bytes a profile reads as torque events of a station. */
+/** A serial port whose bytes a profile reads as torque events or scans of a station. */
 public record SerialConfig(SerialSettings settings, String station, Profile profile) {}

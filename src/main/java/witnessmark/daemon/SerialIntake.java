@@ -17,6 +17,7 @@ import witnessmark.decode.Sample;
 import witnessmark.decode.Whole;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
+import witnessmark.entry.Meaning;
 import witnessmark.entry.Moments;
 import witnessmark.link.serial.ChunkSink;
 import witnessmark.pipeline.Loop;
@@ -84,11 +85,26 @@ final class SerialIntake implements ChunkSink {
   }
 
   private void answer(Outcome outcome) {
-    Optional<byte[]> reply =
-        outcome.event().isPresent()
-            ? accepted(outcome, outcome.event().get())
-            : Replies.refused(config.profile());
-    reply.ifPresent(send::test);
+    reply(outcome).ifPresent(send::test);
+  }
+
+  private Optional<byte[]> reply(Outcome outcome) {
+    if (outcome.event().isPresent()) {
+      return accepted(outcome, outcome.event().get());
+    }
+    Optional<Meaning> scanned = understood(outcome);
+    return scanned.isPresent()
+        ? Replies.accepted(config.profile(), scanned.get().code())
+        : Replies.refused(config.profile());
+  }
+
+  /** What a scan was taken for, where it did something. */
+  private static Optional<Meaning> understood(Outcome outcome) {
+    return outcome.entries().stream()
+        .filter(Entry.Scan.class::isInstance)
+        .map(e -> ((Entry.Scan) e).meaning())
+        .filter(m -> m != Meaning.DECLINED && m != Meaning.NOTHING)
+        .findFirst();
   }
 
   private Optional<byte[]> accepted(Outcome outcome, TorqueEvent event) {

@@ -1,11 +1,14 @@
 package witnessmark.decode;
 
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
-/** A field of a torque event as messages and profiles name it. */
+/** A field of a torque event, or of a scan, as messages and profiles name it. */
 public enum EventField {
   WRENCH,
   EVENT,
@@ -16,7 +19,15 @@ public enum EventField {
   BREAKAWAY,
   DIRECTION,
   FASTENER,
-  OPERATOR;
+  OPERATOR,
+  SCAN;
+
+  /** The fields of a torque event. */
+  static final Set<EventField> OF_EVENTS =
+      Collections.unmodifiableSet(EnumSet.complementOf(EnumSet.of(SCAN)));
+
+  /** The fields of a scan. */
+  static final Set<EventField> OF_SCANS = Collections.unmodifiableSet(EnumSet.of(SCAN, OPERATOR));
 
   /** The name in messages and profiles, e.g. {@code wrench}. */
   public String code() {

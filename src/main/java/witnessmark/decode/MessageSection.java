@@ -60,6 +60,10 @@ final class MessageSection {
   }
 
   private void faultMissing(String key, MessageForm form, Values values) {
+    if (form.scans()) {
+      faultBesideScan(key, form);
+      return;
+    }
     for (EventField field : REQUIRED) {
       if (!form.gives().contains(field) && !values.fixed().containsKey(field)) {
         message.fault(
@@ -68,6 +72,17 @@ final class MessageSection {
             field == EventField.TORQUE
                 ? "name it in " + key
                 : "name it in " + key + ", or fix it in [values]");
+      }
+    }
+  }
+
+  private void faultBesideScan(String key, MessageForm form) {
+    for (EventField field : form.gives()) {
+      if (!EventField.OF_SCANS.contains(field)) {
+        message.fault(
+            key,
+            field.code() + " stands beside scan, and no message is both",
+            "beside scan only operator is allowed");
       }
     }
   }

@@ -40,7 +40,7 @@ public final class Messages {
   private static Decoded torqued(String raw, Json value) throws Refusal {
     Map<String, Json> fields = fields(value, "an event");
     EventDraft draft = new EventDraft();
-    for (EventField field : EventField.values()) {
+    for (EventField field : EventField.OF_EVENTS) {
       Json found = fields.getOrDefault(field.code(), new Json.Nothing());
       if (!(found instanceof Json.Nothing)) {
         draft.put(field, text(field, found));

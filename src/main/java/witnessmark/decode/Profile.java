@@ -6,7 +6,7 @@ import java.util.Optional;
 import witnessmark.torque.Label;
 
 /**
- * One way of speaking that a wrench may have (docs/profile-format.md).
+ * One way of speaking that a wrench, or a scanner, may have (docs/profile-format.md).
  *
  * @param name 1 to 64 printable characters
  * @param charset UTF-8 or Latin-1
@@ -38,5 +38,10 @@ public record Profile(
     Objects.requireNonNull(time, "time");
     Objects.requireNonNull(poll, "poll");
     Objects.requireNonNull(reply, "reply");
+  }
+
+  /** Whether its messages are scans. */
+  public boolean scans() {
+    return form.scans();
   }
 }

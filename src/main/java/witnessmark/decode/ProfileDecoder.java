@@ -18,7 +18,8 @@ public final class ProfileDecoder {
   /**
    * Decodes one frame's content, its checksum first.
    *
-   * @return one {@link Torqued} or {@link Malformed}; with JSON pointers one an element of an array
+   * @return one {@link Torqued}, {@link Scanned} or {@link Malformed}; with JSON pointers one an
+   *     element of an array
    */
   public List<Decoded> decode(byte[] frame) {
     try {
@@ -59,13 +60,29 @@ public final class ProfileDecoder {
   }
 
   private Decoded event(String raw, Map<EventField, String> sent) throws Refusal {
+    if (profile.scans()) {
+      return scan(raw, sent);
+    }
     EventDraft draft = new EventDraft();
-    for (EventField field : EventField.values()) {
-      profile
-          .values()
-          .settle(field, Optional.ofNullable(sent.get(field)))
-          .ifPresent(text -> draft.put(field, text));
+    for (EventField field : EventField.OF_EVENTS) {
+      settled(field, sent).ifPresent(text -> draft.put(field, text));
     }
     return new Torqued(draft.event(clock), raw);
+  }
+
+  private Decoded scan(String raw, Map<EventField, String> sent) throws Refusal {
+    Optional<String> code = settled(EventField.SCAN, sent);
+    if (code.isEmpty()) {
+      throw new Refusal("the message has no scan, which is required");
+    }
+    try {
+      return new Scanned(code.get(), settled(EventField.OPERATOR, sent), raw);
+    } catch (IllegalArgumentException e) {
+      throw new Refusal(e.getMessage());
+    }
+  }
+
+  private Optional<String> settled(EventField field, Map<EventField, String> sent) throws Refusal {
+    return profile.values().settle(field, Optional.ofNullable(sent.get(field)));
   }
 }

@@ -39,7 +39,13 @@ public final class ProfileFile {
             .flatMap(s -> MessageSection.read(s, values));
     Optional<TimeRule> time = root.section("time").flatMap(TimeSection::read);
     Optional<Poll> poll = root.section("poll").flatMap(s -> PollSection.read(s, charset));
-    Reply reply = root.section("reply").map(s -> ReplySection.read(s, charset)).orElse(Reply.NONE);
+    boolean scans = form.isPresent() && form.get().scans();
+    Reply reply =
+        root.section("reply").map(s -> ReplySection.read(s, charset, scans)).orElse(Reply.NONE);
+    if (scans) {
+      forReadings(root, "time", time.isPresent());
+      forReadings(root, "values", !values.ofScans());
+    }
     serialOnly(root, "poll");
     serialOnly(root, "reply");
     head.ifPresent(Section::finish);
@@ -70,6 +76,15 @@ public final class ProfileFile {
           key,
           "[" + key + "] is for serial lines, and there is no [frame]",
           "write [frame], or remove [" + key + "]");
+    }
+  }
+
+  private static void forReadings(Section root, String key, boolean wrong) {
+    if (wrong) {
+      root.fault(
+          key,
+          "[" + key + "] is about readings, and this message gives scans",
+          key.equals("values") ? "only a fixed operator is allowed" : "remove it");
     }
   }
 

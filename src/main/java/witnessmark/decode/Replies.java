@@ -4,7 +4,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 
-/** The bytes that answer a wrench by its profile. */
+/** The bytes that answer a wrench or a scanner by its profile. */
 public final class Replies {
   private Replies() {}
 
@@ -33,7 +33,18 @@ public final class Replies {
     return profile.reply().accepted().map(t -> t.fill(values).getBytes(profile.charset()));
   }
 
-  /** The answer to what could not be read; empty where the profile has none. */
+  /** The answer to a scan that did something; empty where the profile has none. */
+  public static Optional<byte[]> accepted(Profile profile, String meaning) {
+    return profile
+        .reply()
+        .accepted()
+        .map(t -> t.fill(Map.of("meaning", meaning)).getBytes(profile.charset()));
+  }
+
+  /**
+   * The answer to what could not be read, and to a scan that did nothing; empty where the profile
+   * has none.
+   */
   public static Optional<byte[]> refused(Profile profile) {
     return profile.reply().refused().map(t -> t.text().getBytes(profile.charset()));
   }

@@ -1,21 +1,21 @@
 package witnessmark.decode;
 
 import java.nio.charset.Charset;
+import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import witnessmark.toml.Section;
 
 /** Reads the table {@code [reply]} of a profile. */
 final class ReplySection {
-  private static final String PLACEHOLDERS =
-      ReplyText.PLACEHOLDERS.stream()
-          .map(p -> "{" + p + "}")
-          .collect(Collectors.joining(" ", "allowed are ", ""));
-
   private ReplySection() {}
 
-  static Reply read(Section reply, Charset charset) {
-    Optional<ReplyText> accepted = reply.read("accepted", PLACEHOLDERS, t -> text(t, charset));
+  static Reply read(Section reply, Charset charset, boolean scans) {
+    List<String> words = scans ? ReplyText.OF_SCANS : ReplyText.OF_EVENTS;
+    String allowed =
+        words.stream().map(p -> "{" + p + "}").collect(Collectors.joining(" ", "allowed are ", ""));
+    Optional<ReplyText> accepted =
+        reply.read("accepted", allowed, t -> text(t, charset).only(words));
     Optional<ReplyText> refused =
         reply.read("refused", "write a text without placeholders", t -> plain(t, charset));
     if (!reply.has("accepted") && !reply.has("refused")) {

@@ -12,24 +12,35 @@ import java.util.regex.Pattern;
  *     they are
  */
 public record ReplyText(String text) {
-  /** What can be filled in. */
-  public static final List<String> PLACEHOLDERS =
-      List.of("wrench", "event", "verdict", "fastener", "effect");
+  /** What can be filled in about an event. */
+  static final List<String> OF_EVENTS = List.of("wrench", "event", "verdict", "fastener", "effect");
+
+  /** What can be filled in about a scan. */
+  static final List<String> OF_SCANS = List.of("meaning");
 
   private static final Pattern PLACEHOLDER = Pattern.compile("\\{([A-Za-z]+)\\}");
 
   /**
-   * @throws IllegalArgumentException when the text is empty or a placeholder is unknown
+   * @throws IllegalArgumentException when the text is empty
    */
   public ReplyText {
     if (text.isEmpty()) {
       throw new IllegalArgumentException("the reply is empty");
     }
-    for (String word : words(text)) {
-      if (!PLACEHOLDERS.contains(word)) {
+  }
+
+  /**
+   * Returns the reply itself.
+   *
+   * @throws IllegalArgumentException when it has a placeholder that is none of these
+   */
+  ReplyText only(List<String> allowed) {
+    for (String word : words()) {
+      if (!allowed.contains(word)) {
         throw new IllegalArgumentException("unknown placeholder {" + word + "}");
       }
     }
+    return this;
   }
 
   /** The placeholders in the text, in order. */

@@ -27,6 +27,14 @@ public record Values(
     directionNames = Map.copyOf(directionNames);
   }
 
+  /** Whether nothing is said that only readings have. */
+  boolean ofScans() {
+    return !decimalComma
+        && EventField.OF_SCANS.containsAll(fixed.keySet())
+        && unitNames.isEmpty()
+        && directionNames.isEmpty();
+  }
+
   /** The field's text our way; empty where neither the bytes nor a fixed value say anything. */
   Optional<String> settle(EventField field, Optional<String> sent) throws Refusal {
     Optional<String> text = sent.map(String::strip).filter(t -> !t.isEmpty());

@@ -12,9 +12,11 @@ final class Ask {
   static JobState job(Shop shop, String job) {
     JobState state = shop.jobs().get(job);
     if (state == null) {
-      String open =
-          shop.jobs().isEmpty() ? "none is" : String.join(", ", shop.jobs().keySet()) + " are";
-      throw new Declined("No job " + job + " is open or suspended; " + open + ".");
+      String next =
+          shop.jobs().isEmpty()
+              ? "none is. Open one."
+              : "name one of " + Few.of(shop.jobs().keySet().stream().sorted().toList()) + ".";
+      throw new Declined("No job " + job + " is open or suspended; " + next);
     }
     return state;
   }
@@ -38,7 +40,7 @@ final class Ask {
               + job.plan().procedure().id()
               + " has no fastener \""
               + name
-              + "\"; they are named step/position, e.g. "
+              + "\"; name one as step/position, e.g. "
               + job.plan().name(0)
               + ".");
     }

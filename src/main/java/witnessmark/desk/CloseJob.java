@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.entry.Entry;
+import witnessmark.job.Due;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
 
@@ -14,11 +15,10 @@ public record CloseJob(String job, Optional<String> by) implements Command {
     Ask.operator(shop, by);
     JobState state = Ask.job(shop, job);
     if (!state.complete()) {
+      List<String> missing = Missing.of(state);
       throw new Declined(
-          "Job "
-              + job
-              + " cannot be closed yet. Missing:\n  "
-              + String.join("\n  ", Missing.of(state)));
+          "Job " + job + " cannot be closed yet. " + Due.of(state).line(),
+          "Job " + job + " cannot be closed yet. Missing:\n  " + String.join("\n  ", missing));
     }
     return List.of(new Entry.JobClosed(at, job, by));
   }

@@ -86,7 +86,7 @@ final class Decider {
   }
 
   private String whoMay() {
-    String who = least == Role.SECOND ? "A second person or quality" : "Only quality";
+    String who = least == Role.SECOND ? "a second person or quality" : "quality";
     List<String> badges =
         shop.operators().values().stream()
             .filter(o -> role(o).isPresent())
@@ -94,7 +94,7 @@ final class Decider {
             .limit(NAMED)
             .toList();
     return badges.isEmpty()
-        ? who + " may, and nobody is enrolled as that: operator enrol BADGE --role quality."
-        : who + " may: " + String.join(", ", badges) + ".";
+        ? "Ask " + who + "; nobody is enrolled as that: operator enrol BADGE --role quality."
+        : "Ask " + who + ": " + String.join(", ", badges) + ".";
   }
 }

@@ -91,6 +91,6 @@ public record Dispose(
         Choices.of(state, f).keySet().stream()
             .map(Disposition::code)
             .collect(Collectors.joining(", "));
-    throw new Declined("Fastener " + fastener + " " + why + ". What can be decided: " + open + ".");
+    throw new Declined("Fastener " + fastener + " " + why + ". Choose: " + open + ".");
   }
 }

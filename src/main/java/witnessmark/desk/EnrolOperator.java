@@ -20,6 +20,7 @@ public record EnrolOperator(
     String badge, Optional<String> name, List<Role> roles, Optional<String> by) implements Command {
   public EnrolOperator {
     Label.check("badge", badge);
+    ScannerCommands.notOne("badge", badge);
     name.ifPresent(n -> Label.check("name", n));
     roles = List.copyOf(roles);
   }

@@ -73,7 +73,7 @@ public record EnrolWrench(
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);
     if (calibrated.isAfter(at)) {
-      throw new Declined("The calibration date " + calibrated + " lies in the future.");
+      throw new Declined("The calibration date " + calibrated + " lies in the future; check it.");
     }
     return List.of(
         new Entry.WrenchEnrolled(

@@ -1,7 +1,6 @@
 package witnessmark.desk;
 
 import java.util.Optional;
-import java.util.stream.Collectors;
 import witnessmark.job.JobState;
 import witnessmark.job.Status;
 import witnessmark.procedure.Stage;
@@ -21,10 +20,11 @@ final class Gate {
             .findFirst();
     if (stage.isEmpty()) {
       String some =
-          job.plan().procedure().steps().stream()
-              .filter(kind::isInstance)
-              .map(Step::id)
-              .collect(Collectors.joining(", "));
+          Few.of(
+              job.plan().procedure().steps().stream()
+                  .filter(kind::isInstance)
+                  .map(Step::id)
+                  .toList());
       throw new Declined(
           "Procedure "
               + job.plan().procedure().id()
@@ -33,7 +33,7 @@ final class Gate {
               + "\" to "
               + verb
               + "; "
-              + (some.isEmpty() ? "it has none of that kind" : "it has " + some)
+              + (some.isEmpty() ? "it has none of that kind: go on without" : "name one of " + some)
               + ".");
     }
     if (job.done(stage.get())) {
@@ -41,12 +41,13 @@ final class Gate {
     }
     if (!job.openStages().contains(stage.get())) {
       String first =
-          stage.get().requires().stream()
-              .map(r -> job.plan().stages().get(r))
-              .filter(r -> !job.done(r))
-              .map(Stage::key)
-              .collect(Collectors.joining(", "));
-      throw new Declined("Step " + id + " is not due yet: first " + first + ".");
+          Few.of(
+              stage.get().requires().stream()
+                  .map(r -> job.plan().stages().get(r))
+                  .filter(r -> !job.done(r))
+                  .map(Stage::key)
+                  .toList());
+      throw new Declined("Step " + id + " is not due yet: do " + first + " first.");
     }
     return kind.cast(stage.get().step());
   }

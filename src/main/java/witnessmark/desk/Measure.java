@@ -32,7 +32,7 @@ public record Measure(String job, String step, List<Digits> values, String by) i
               + due.unit()
               + "; got "
               + values.size()
-              + ".");
+              + ". Enter each of them.");
     }
     Optional<String> missed = missed(due);
     String text = missed.orElse("All limits are kept.");

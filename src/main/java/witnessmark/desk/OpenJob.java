@@ -3,7 +3,6 @@ package witnessmark.desk;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import witnessmark.entry.Entry;
 import witnessmark.job.JobState;
 import witnessmark.job.Released;
@@ -21,6 +20,7 @@ public record OpenJob(
     implements Command {
   public OpenJob {
     Label.check("unit", unit);
+    ScannerCommands.notOne("unit", unit);
     StationName.check(station);
   }
 
@@ -42,7 +42,7 @@ public record OpenJob(
               + procedure
               + ", which is for units like "
               + parsed.unitPattern().orElseThrow()
-              + ".");
+              + ". Check both.");
     }
     return List.of(
         new Entry.JobOpened(
@@ -61,16 +61,16 @@ public record OpenJob(
         revision.map(r -> shop.released(procedure, r)).orElseGet(() -> shop.newest(procedure));
     return found.orElseThrow(
         () -> {
-          String known =
+          List<String> known =
               shop.procedures().stream()
                   .map(r -> r.procedure() + " revision " + r.revision())
-                  .collect(Collectors.joining(", "));
+                  .toList();
           return new Declined(
               "No released procedure "
                   + procedure
                   + revision.map(r -> " revision " + r).orElse("")
                   + "; "
-                  + (known.isEmpty() ? "none is released yet" : "released are " + known)
+                  + (known.isEmpty() ? "none is: release it first" : "name one of " + Few.of(known))
                   + ".");
         });
   }

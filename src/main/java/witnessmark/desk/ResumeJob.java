@@ -25,7 +25,11 @@ public record ResumeJob(String job, Optional<String> station, Optional<String> b
     JobState state = Ask.job(shop, job);
     if (state.status() != Status.SUSPENDED) {
       throw new Declined(
-          "Job " + job + " is not suspended; it is open at " + state.station() + ".");
+          "Job "
+              + job
+              + " is not suspended: it is open at "
+              + state.station()
+              + ". Go on there, or suspend it there first.");
     }
     String where = station.orElse(state.station());
     shop.active(where)

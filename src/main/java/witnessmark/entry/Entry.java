@@ -253,7 +253,14 @@ public sealed interface Entry {
   /**
    * Something was scanned.
    *
-   * @param meaning {@code operator}, {@code fastener} or {@code nothing}
+   * @param operator who scanned, where the scanner says
+   * @param job the job active there, or the one that the scan opens or resumes
+   * @param fastener which the next torque event there is for
+   * @param procedure with {@link Meaning#PROCEDURE} by which the next unit scanned there is worked;
+   *     with any other meaning such a choice, which this scan used up
+   * @param question with {@link Meaning#QUESTION} the torque event's entry that the next position
+   *     scanned there answers; with any other meaning such a question, which this scan was taken
+   *     for
    * @param text the meaning in a sentence
    */
   record Scan(
@@ -264,7 +271,9 @@ public sealed interface Entry {
       Optional<String> operator,
       Optional<String> job,
       Optional<String> fastener,
-      String meaning,
+      Optional<String> procedure,
+      OptionalLong question,
+      Meaning meaning,
       String text)
       implements Entry {}
 

@@ -71,6 +71,7 @@ public final class EntryJson {
     word(words, Objection.class);
     word(words, Rule.class);
     word(words, Disposition.class);
+    word(words, Meaning.class);
     word(words, Role.class);
     return JsonMapper.builder()
         .addModule(new Jdk8Module())

@@ -27,6 +27,8 @@ public record Due(
     List<Long> questions,
     List<Stage> stages,
     String text) {
+  private static final int LINE = 130;
+
   /** What a job waits for, most pressing first. */
   public enum State {
     DISPOSE,
@@ -61,6 +63,12 @@ public record Due(
     boolean first = state != State.TIGHTEN && state != State.COMPLETE;
     text += more(job, first ? people - 1 : people);
     return new Due(state, scrapped, waiting, questions, stages, text);
+  }
+
+  /** The text on one line, cut where it is longer. */
+  public String line() {
+    String first = text.lines().findFirst().orElse("");
+    return first.length() <= LINE ? first : first.substring(0, LINE - 1).stripTrailing() + "…";
   }
 
   /** How much a person has to do beside what the sentence before it says. */

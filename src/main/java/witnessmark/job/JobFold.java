@@ -9,6 +9,7 @@ import java.util.Optional;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
+import witnessmark.entry.Meaning;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Verdict;
@@ -32,7 +33,21 @@ final class JobFold {
   }
 
   static JobState torque(JobState job, long n, Entry.TorqueTaken entry) {
-    return History.with(job, Act.of(n, entry)).withNamed(Optional.empty());
+    return History.with(job, Act.of(n, entry))
+        .withNamed(Optional.empty())
+        .withAnswering(job.answering().map(Answering::disturbed));
+  }
+
+  static JobState scanned(JobState job, Entry.Scan entry) {
+    Optional<Answering> answering = job.answering().map(Answering::disturbed);
+    if (entry.question().isPresent()) {
+      answering =
+          entry.meaning() == Meaning.QUESTION
+              ? Optional.of(
+                  new Answering(entry.question().getAsLong(), entry.at(), entry.operator(), false))
+              : Optional.empty();
+    }
+    return job.withNamed(entry.fastener().or(job::named)).withAnswering(answering);
   }
 
   /**

@@ -27,6 +27,7 @@ import witnessmark.procedure.TightenStep;
  * @param asked torque events whose place was asked for
  * @param settled torque events that a person has placed or set aside
  * @param named the fastener that a scan named for the next torque event
+ * @param answering the question that the next position scanned answers
  * @param stays when it was open at which station
  * @param past how it came to this state; empty before its first fact
  */
@@ -41,6 +42,7 @@ public record JobState(
     Set<Long> asked,
     Set<Long> settled,
     Optional<String> named,
+    Optional<Answering> answering,
     List<Stay> stays,
     Optional<Past> past) {
 
@@ -56,6 +58,7 @@ public record JobState(
         Map.of(),
         Set.of(),
         Set.of(),
+        Optional.empty(),
         Optional.empty(),
         List.of(new Stay(station, at, Optional.empty())),
         Optional.empty());
@@ -179,7 +182,8 @@ public record JobState(
 
   JobState withConditions(List<Condition> changed) {
     return new JobState(
-        job, unit, station, plan, status, changed, gates, asked, settled, named, stays, past);
+        job, unit, station, plan, status, changed, gates, asked, settled, named, answering, stays,
+        past);
   }
 
   JobState withGates(Map<String, Long> changed) {
@@ -194,6 +198,7 @@ public record JobState(
         asked,
         settled,
         named,
+        answering,
         stays,
         past);
   }
@@ -212,6 +217,7 @@ public record JobState(
         Set.copyOf(more),
         settled,
         named,
+        answering,
         stays,
         past);
   }
@@ -230,18 +236,20 @@ public record JobState(
         asked,
         Set.copyOf(more),
         named,
+        answering,
         stays,
         past);
   }
 
   JobState suspended(Instant at) {
-    return standing(Status.SUSPENDED, station, settled, Optional.empty(), ended(at));
+    return standing(
+        Status.SUSPENDED, station, settled, Optional.empty(), Optional.empty(), ended(at));
   }
 
   JobState resumed(String where, Instant at) {
     List<Stay> more = new ArrayList<>(ended(at));
     more.add(new Stay(where, at, Optional.empty()));
-    return standing(Status.OPEN, where, settled, Optional.empty(), more);
+    return standing(Status.OPEN, where, settled, Optional.empty(), Optional.empty(), more);
   }
 
   private List<Stay> ended(Instant at) {
@@ -252,7 +260,11 @@ public record JobState(
 
   /** The same fastener for the next torque event, or none. */
   public JobState withNamed(Optional<String> fastener) {
-    return standing(status, station, settled, fastener, stays);
+    return standing(status, station, settled, fastener, answering, stays);
+  }
+
+  JobState withAnswering(Optional<Answering> question) {
+    return standing(status, station, settled, named, question, stays);
   }
 
   JobState withPast(Past how) {
@@ -267,17 +279,24 @@ public record JobState(
         asked,
         settled,
         named,
+        answering,
         stays,
         Optional.of(how));
   }
 
   /** The same facts, with the status, place and settled questions of another state of the job. */
   JobState standing(JobState other) {
-    return standing(other.status, other.station, other.settled, other.named, other.stays);
+    return standing(
+        other.status, other.station, other.settled, other.named, other.answering, other.stays);
   }
 
   private JobState standing(
-      Status as, String where, Set<Long> answered, Optional<String> fastener, List<Stay> when) {
+      Status as,
+      String where,
+      Set<Long> answered,
+      Optional<String> fastener,
+      Optional<Answering> question,
+      List<Stay> when) {
     return new JobState(
         job,
         unit,
@@ -289,6 +308,7 @@ public record JobState(
         asked,
         answered,
         fastener,
+        question,
         List.copyOf(when),
         past);
   }

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.UnaryOperator;
 import witnessmark.entry.Entry;
+import witnessmark.entry.Meaning;
 import witnessmark.entry.Reason;
 import witnessmark.torque.WrenchKind;
 import witnessmark.wrench.Enrolments;
@@ -26,6 +27,7 @@ import witnessmark.wrench.WrenchClock;
  * @param procedures released revisions, oldest first
  * @param jobs open and suspended jobs by name
  * @param operatorAt who works at a station, by station
+ * @param chosen the procedure for the next unit scanned at a station, by station
  * @param clocks what the readings since the start told of the wrenches' clocks, by serial number
  */
 public record Shop(
@@ -35,10 +37,11 @@ public record Shop(
     List<Released> procedures,
     Map<String, JobState> jobs,
     Map<String, String> operatorAt,
+    Map<String, String> chosen,
     Map<String, WrenchClock> clocks) {
   /** Before entry 0. */
   public static final Shop EMPTY =
-      new Shop(0, Map.of(), Map.of(), List.of(), Map.of(), Map.of(), Map.of());
+      new Shop(0, Map.of(), Map.of(), List.of(), Map.of(), Map.of(), Map.of(), Map.of());
 
   /** Made-up serial numbers must not fill the memory. */
   private static final int CLOCKS = 1000;
@@ -76,7 +79,7 @@ public record Shop(
 
   /** The same shop, counting entries up to a size without their content. */
   public Shop sized(long entries) {
-    return new Shop(entries, operators, wrenches, procedures, jobs, operatorAt, clocks);
+    return new Shop(entries, operators, wrenches, procedures, jobs, operatorAt, chosen, clocks);
   }
 
   /**
@@ -98,14 +101,16 @@ public record Shop(
           procedures,
           jobs,
           operatorAt,
+          chosen,
           clocks);
     } else if (entry instanceof Entry.WrenchEnrolled e) {
       return new Shop(
-          size, operators, enrolled(wrench(n, e)), procedures, jobs, operatorAt, clocks);
+          size, operators, enrolled(wrench(n, e)), procedures, jobs, operatorAt, chosen, clocks);
     } else if (entry instanceof Entry.ProcedureReleased e) {
       List<Released> more = new java.util.ArrayList<>(procedures);
       more.add(new Released(e.procedure(), e.revision(), e.text(), n));
-      return new Shop(size, operators, wrenches, List.copyOf(more), jobs, operatorAt, clocks);
+      return new Shop(
+          size, operators, wrenches, List.copyOf(more), jobs, operatorAt, chosen, clocks);
     } else if (entry instanceof Entry.OperatorAtStation e) {
       return new Shop(
           size,
@@ -114,6 +119,7 @@ public record Shop(
           procedures,
           jobs,
           put(operatorAt, e.station(), e.operator()),
+          chosen,
           clocks);
     } else if (entry instanceof Entry.JobOpened e) {
       return withJobs(put(jobs, e.job(), open(e)));
@@ -140,7 +146,7 @@ public record Shop(
     } else if (entry instanceof Entry.TorqueTaken e) {
       return timed(e).torque(n, e);
     } else if (entry instanceof Entry.Scan e) {
-      return e.job().map(name -> job(name, j -> j.withNamed(e.fastener()))).orElse(this);
+      return scanned(e);
     } else if (entry instanceof Entry.LogOpened || entry instanceof Entry.Refused) {
       return this;
     }
@@ -172,7 +178,38 @@ public record Shop(
         procedures,
         jobs,
         operatorAt,
+        chosen,
         put(heardClocks, e.event().wrench(), heard));
+  }
+
+  /**
+   * A scan that opens a job comes before it, and one that is kept for its procedure may outlive its
+   * job; so a job that is not there is none of its concern.
+   */
+  private Shop scanned(Entry.Scan e) {
+    Shop told = e.procedure().map(p -> withChosen(e, p)).orElse(this);
+    return e.job()
+        .filter(jobs::containsKey)
+        .map(name -> told.job(name, j -> JobFold.scanned(j, e)))
+        .orElse(told);
+  }
+
+  private Shop withChosen(Entry.Scan e, String procedure) {
+    Map<String, String> changed = new TreeMap<>(chosen);
+    if (e.meaning() == Meaning.PROCEDURE) {
+      changed.put(e.station(), procedure);
+    } else {
+      changed.remove(e.station());
+    }
+    return new Shop(
+        size,
+        operators,
+        wrenches,
+        procedures,
+        jobs,
+        operatorAt,
+        java.util.Collections.unmodifiableMap(changed),
+        clocks);
   }
 
   private JobState open(Entry.JobOpened e) {
@@ -226,7 +263,7 @@ public record Shop(
   }
 
   private Shop withJobs(Map<String, JobState> changed) {
-    return new Shop(size, operators, wrenches, procedures, changed, operatorAt, clocks);
+    return new Shop(size, operators, wrenches, procedures, changed, operatorAt, chosen, clocks);
   }
 
   private static <V> Map<String, V> put(Map<String, V> map, String key, V value) {

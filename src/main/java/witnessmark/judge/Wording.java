@@ -74,13 +74,13 @@ public final class Wording {
       case NO_ACTIVE_JOB ->
           "No job is open at this station. Open or resume one, then tighten again or assign the reading.";
       case LATE_FOR_ENDED_JOB ->
-          "The job that was open when it happened has ended: a late finding, for quality to look at.";
+          "The job that was open when it happened has ended: a late finding. Tell quality of it.";
       case NO_SUCH_FASTENER ->
           "The job has no fastener "
               + event.fastener().map(f -> "\"" + f + "\"").orElse("of the scanned name")
               + ". Check the position and tighten again, or assign the reading.";
       case JOB_WAITS ->
-          "Nothing is to be tightened now: the job waits for a person (job status says for what).";
+          "Nothing is to be tightened now: do first what the job waits for (job status says what).";
       case NOTHING_LEFT -> "Every fastener of the job is done. Close the job.";
       case SEVERAL_POSSIBLE ->
           "It could be " + list(j) + ". Say which (assign), or set the reading aside.";
@@ -184,10 +184,14 @@ public final class Wording {
           "The reading is outside the range of "
               + event.wrench()
               + ": use a wrench that covers it.";
-      case WRENCH_NOT_FOR_THIS_STEP -> "The step names other wrenches than " + event.wrench() + ".";
-      case ANGLE_MISSING -> "The step asks for an angle and the wrench sent none.";
+      case WRENCH_NOT_FOR_THIS_STEP ->
+          "The step names other wrenches than " + event.wrench() + ": use one of those.";
+      case ANGLE_MISSING ->
+          "The step asks for an angle and the wrench sent none: use one that sends it.";
       case WRONG_KIND_OF_WRENCH ->
-          "The step asks for another kind of wrench than " + event.wrench() + ".";
+          "The step asks for another kind of wrench than "
+              + event.wrench()
+              + ": use one of that kind.";
       case RESOLUTION_TOO_COARSE ->
           event.wrench() + " reads in steps too coarse for this band: use a finer one.";
       case UNCERTAINTY_UNKNOWN ->

@@ -48,6 +48,12 @@ public interface Ledger extends AutoCloseable {
      */
     Optional<String> endedJob(String station, String moment);
 
+    /** The entry of that number, on record or in this transaction. */
+    Optional<Stored> entry(long n);
+
+    /** The newest entry of that kind from that station among the newest thousand entries. */
+    Optional<Stored> newest(String kind, String station);
+
     /** Appends and returns the entry's number. */
     long append(Draft draft);
 

@@ -105,7 +105,7 @@ public final class Drafts {
       return new TraceRow(
           "scan",
           at(e),
-          e.job().isPresent() ? "job" : "none",
+          e.procedure().isPresent() ? "shop" : e.job().isPresent() ? "job" : "none",
           e.job().orElse(null),
           e.station(),
           e.fastener().orElse(null),

@@ -24,6 +24,16 @@ record OnRecord(Appending txn) implements Seen {
   }
 
   @Override
+  public Optional<Entry> entry(long n) {
+    return txn.entry(n).map(s -> EntryJson.read(s.bytes()));
+  }
+
+  @Override
+  public Optional<Entry.Scan> scan(String station) {
+    return txn.newest("scan", station).map(s -> (Entry.Scan) EntryJson.read(s.bytes()));
+  }
+
+  @Override
   public Optional<String> endedJob(String station, Instant moment) {
     return txn.endedJob(station, Moments.text(moment));
   }

@@ -14,6 +14,12 @@ public interface Seen {
   /** The events of that wrench with that number. */
   List<Entry.TorqueTaken> numbered(String wrench, long number);
 
+  /** The entry of that number. */
+  Optional<Entry> entry(long n);
+
+  /** The newest scan at a station, where it is not long past. */
+  Optional<Entry.Scan> scan(String station);
+
   /** The job that was open at a station at a moment and has ended since. */
   Optional<String> endedJob(String station, Instant moment);
 }

@@ -34,7 +34,7 @@ public final class Step {
       return torque(shop, station, arrival, t, seen);
     }
     if (arrival.decoded() instanceof Scanned s) {
-      return Scans.take(shop, station, arrival, s);
+      return Scans.take(shop, station, arrival, s, seen);
     }
     throw new IllegalStateException("nothing is done with " + arrival.decoded().getClass());
   }

@@ -27,7 +27,8 @@ import witnessmark.link.Post;
 import witnessmark.pipeline.Replay;
 
 /**
- * Tells one outlet of every judged event, in order, and of what each station waits for.
+ * Tells one outlet of every judged event and every scan, in order, and of what each station waits
+ * for.
  *
  * <p>The log itself is the outbox: a cursor says how far it has been told, and moves only after the
  * outlet has acknowledged. A crash in between makes the last verdicts be told again, with the same
@@ -184,7 +185,7 @@ public final class Publisher implements AutoCloseable {
       if (stored.n() >= shop.size()) {
         shop = shop.after(stored.n(), entry);
       }
-      verdict(stored.n(), entry).ifPresent(posts::add);
+      told(stored.n(), entry).ifPresent(posts::add);
       if (posts.size() > numbers.size()) {
         numbers.add(stored.n());
       }
@@ -198,7 +199,10 @@ public final class Publisher implements AutoCloseable {
     return true;
   }
 
-  private Optional<Post> verdict(long n, Entry entry) {
+  private Optional<Post> told(long n, Entry entry) {
+    if (entry instanceof Entry.Scan s) {
+      return post(s.station(), "scanned", () -> ScanEvent.of(bridge, n, s));
+    }
     if (entry instanceof Entry.TorqueTaken t) {
       return verdict(t.station(), () -> VerdictEvent.of(bridge, n, t));
     }
@@ -218,8 +222,12 @@ public final class Publisher implements AutoCloseable {
   }
 
   private Optional<Post> verdict(String station, Supplier<byte[]> event) {
+    return post(station, "verdict", event);
+  }
+
+  private Optional<Post> post(String station, String what, Supplier<byte[]> event) {
     return stations.test(station)
-        ? Optional.of(new Post(topic(station, "verdict"), event.get()))
+        ? Optional.of(new Post(topic(station, what), event.get()))
         : Optional.empty();
   }
 

@@ -2,11 +2,9 @@ package witnessmark.publish;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
-import witnessmark.entry.Moments;
 import witnessmark.torque.Angle;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
@@ -48,19 +46,7 @@ final class VerdictEvent {
   }
 
   private static byte[] event(String bridge, long n, Entry entry, ObjectNode data) {
-    ObjectNode event = JsonNodeFactory.instance.objectNode();
-    event.put("specversion", "1.0");
-    event.put("id", Long.toString(n));
-    event.put("source", "witnessmark:" + bridge);
-    event.put("type", "witnessmark.verdict.v1");
-    event.put("time", Moments.text(entry.at()));
-    event.put("datacontenttype", "application/json");
-    if (data.has("job")) {
-      String fastener = data.has("fastener") ? "/" + data.get("fastener").textValue() : "";
-      event.put("subject", data.get("job").textValue() + fastener);
-    }
-    event.set("data", data);
-    return event.toString().getBytes(StandardCharsets.UTF_8);
+    return CloudEvent.of(bridge, n, "witnessmark.verdict.v1", entry, data);
   }
 
   private static ObjectNode data(

@@ -133,13 +133,26 @@ public final class Workshop {
 
   /** Listens to a cable at a station, which speaks {@code demo-data/profiles/demo-line.toml}. */
   public Workshop on(PtyPair cable, String station) {
-    write("demo-line.toml", read(Path.of("demo-data/profiles/demo-line.toml").toAbsolutePath()));
+    return serial("line", "demo-line.toml", cable, station);
+  }
+
+  /** Listens to a scanner that speaks {@code demo-data/profiles/scanner-line.toml}. */
+  public Workshop scanner(PtyPair cable, String station) {
+    return serial("scanner", "scanner-line.toml", cable, station);
+  }
+
+  private Workshop serial(String name, String profile, PtyPair cable, String station) {
+    write(profile, read(Path.of("demo-data/profiles", profile).toAbsolutePath()));
     config +=
-        "\n[[serial]]\nname = \"line\"\nport = \""
+        "\n[[serial]]\nname = \""
+            + name
+            + "\"\nport = \""
             + cable.bridge()
             + "\"\nstation = \""
             + station
-            + "\"\nprofile = \"demo-line.toml\"\n";
+            + "\"\nprofile = \""
+            + profile
+            + "\"\n";
     return this;
   }
 

@@ -82,6 +82,16 @@ final class Decisions {
         }
 
         @Override
+        public Optional<Entry> entry(long n) {
+          return Optional.empty();
+        }
+
+        @Override
+        public Optional<Entry.Scan> scan(String station) {
+          return Optional.empty();
+        }
+
+        @Override
         public Optional<String> endedJob(String station, Instant moment) {
           return Optional.empty();
         }

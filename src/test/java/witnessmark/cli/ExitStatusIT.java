@@ -176,7 +176,9 @@ class ExitStatusIT {
     assertThat(program.run("job", "close", "J-9"))
         .satisfies(
             e -> assertThat(e.status()).isEqualTo(1),
-            e -> assertThat(e.err()).isEqualTo("No job J-9 is open or suspended; none is.\n"));
+            e ->
+                assertThat(e.err())
+                    .isEqualTo("No job J-9 is open or suspended; none is. Open one.\n"));
     assertThat(program.run("trace", "--unit", "ATR-26-9999"))
         .satisfies(
             e -> assertThat(e.status()).isEqualTo(1),
@@ -189,7 +191,7 @@ class ExitStatusIT {
             e ->
                 assertThat(e.err())
                     .isEqualTo(
-                        "Unit ATR-25-1 does not fit RAM-210, which is for units like ATR-26-[0-9]{4}.\n"));
+                        "Unit ATR-25-1 does not fit RAM-210, which is for units like ATR-26-[0-9]{4}. Check both.\n"));
   }
 
   @Test

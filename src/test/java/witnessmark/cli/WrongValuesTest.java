@@ -158,7 +158,8 @@ class WrongValuesTest {
           .matches(
               "Job J-2 is abandoned already, since 20[-0-9]{8}T[0-9:.]{12}Z \\(entry 3\\)\\.\n");
     }
-    assertSaid(1, "No job J-9 is open or suspended; none is.\n", "job", "close", "J-9", data);
+    assertSaid(
+        1, "No job J-9 is open or suspended; none is. Open one.\n", "job", "close", "J-9", data);
   }
 
   @Test

@@ -187,7 +187,8 @@ class ByHandRecordIT {
     assertThat(shop.entry(7).path("text").asText())
         .isEqualTo("badge-11 works at bench-1 from now on.");
     assertThat(shop.entry(10).path("text").asText())
-        .isEqualTo("Neither an enrolled badge nor a fastener of the job at bench-1.");
+        .isEqualTo(
+            "This code means nothing at bench-1: scan a badge, a unit, a job, a procedure, or a position or step of the job here.");
     assertThat(shop.run("ledger", "verify")).startsWith("Verified: 15 entries");
   }
 }

@@ -121,6 +121,25 @@ class DemoProfilesTest {
   }
 
   @Test
+  void theCapturedScannerLineHasFourScansAndTwoUnreadableFrames() throws IOException {
+    assertThat(captured("scanner-line"))
+        .containsExactly(
+            new Scanned("badge-07", Optional.empty(), "badge-07"),
+            new Scanned("ATR-26-0147", Optional.empty(), "ATR-26-0147"),
+            new Malformed(
+                "the bytes are not UTF-8 from byte 1 on",
+                Sample.of(new byte[] {(byte) 0xFF, (byte) 0xFE})),
+            new Scanned("carrier-left/3", Optional.empty(), "carrier-left/3"),
+            new Malformed(
+                "the frame \"?01042\" does not match the profile's pattern",
+                Sample.of("\u001d01042".getBytes(StandardCharsets.US_ASCII))),
+            new Scanned("wm:close", Optional.empty(), "wm:close"));
+    Profile profile = profile("scanner-line");
+    assertThat(Replies.accepted(profile, "close")).contains(new byte[] {6});
+    assertThat(Replies.refused(profile)).contains(new byte[] {0x15});
+  }
+
+  @Test
   void theCapturedJsonHasTwoEventsAndOneWithoutAReading() throws IOException {
     byte[] payload = Files.readAllBytes(PROFILES.resolve("nested-json.json"));
     List<Decoded> decoded = new ProfileDecoder(profile("nested-json")).decode(payload);

@@ -52,6 +52,67 @@ class ProfileFileTest {
                     new Column(Optional.of(EventField.UNIT), Optional.empty()))));
   }
 
+  private static final String SCANNER =
+      """
+      [profile]
+      name = "p"
+      [frame]
+      end = "\\r"
+      [message]
+      form = "columns"
+      delimiter = ";"
+      columns = ["'S'", "scan", "operator"]
+      [values]
+      operator = "badge-07"
+      [reply]
+      accepted = "{meaning}"
+      """;
+
+  @Test
+  void aMessageThatGivesAScanIsAScanners() {
+    Profile profile = parse(SCANNER);
+    assertThat(profile.scans()).isTrue();
+    assertThat(parse(LEAST).scans()).isFalse();
+    ProfileDecoder decoder = new ProfileDecoder(profile);
+    assertThat(decoder.decode(utf8("S; ATR-26-0147 ;badge-11")))
+        .containsExactly(
+            new Scanned("ATR-26-0147", Optional.of("badge-11"), "S; ATR-26-0147 ;badge-11"));
+    assertThat(decoder.decode(utf8("S;x;")))
+        .containsExactly(new Scanned("x", Optional.of("badge-07"), "S;x;"));
+    assertThat(decoder.decode(utf8("S; ;badge-11")))
+        .containsExactly(
+            new Malformed(
+                "the message has no scan, which is required", Sample.of(utf8("S; ;badge-11"))));
+    String longest = "S;" + "x".repeat(513) + ";";
+    assertThat(decoder.decode(utf8(longest)))
+        .containsExactly(
+            new Malformed(
+                "scan has 513 characters; 1 to 512 are allowed", Sample.of(utf8(longest))));
+    assertThat(Replies.accepted(profile, "open")).contains(utf8("open"));
+  }
+
+  @Test
+  void whatOnlyReadingsHaveIsRefusedBesideAScan() {
+    assertFaults(
+        SCANNER.replace("\"operator\"]", "\"torque\"]"),
+        "p.toml:8:1: torque stands beside scan, and no message is both;"
+            + " beside scan only operator is allowed");
+    assertFaults(
+        SCANNER.replace("operator = \"badge-07\"", "decimal-comma = true"),
+        "p.toml:9:1: [values] is about readings, and this message gives scans;"
+            + " only a fixed operator is allowed");
+    assertFaults(
+        SCANNER + "[time]\nformat = \"yyyy-MM-dd HH:mm:ss\"\nzone = \"UTC\"\n",
+        "p.toml:13:1: [time] is about readings, and this message gives scans; remove it");
+    assertFaults(
+        SCANNER.replace("{meaning}", "{verdict}"),
+        "p.toml:12:1: unknown placeholder {verdict}; allowed are {meaning}");
+  }
+
+  private static byte[] utf8(String text) {
+    return text.getBytes(StandardCharsets.UTF_8);
+  }
+
   @Test
   void everyPartOfAProfileIsRead() {
     Profile profile =

@@ -117,10 +117,10 @@ class DeclinedTest {
         "Unit ATR-26-0147 has the unfinished job J-5 (open); resume or abandon that.");
     declined(
         new OpenJob("P-2", NOBODY, "ATR-26-0148", "bench-2", NOBODY),
-        "No released procedure P-2; released are P-1 revision A.");
+        "No released procedure P-2; name one of P-1 revision A.");
     declined(
         new OpenJob("P-1", Optional.of("B"), "ATR-26-0148", "bench-2", NOBODY),
-        "No released procedure P-1 revision B; released are P-1 revision A.");
+        "No released procedure P-1 revision B; name one of P-1 revision A.");
   }
 
   @Test
@@ -145,7 +145,7 @@ class DeclinedTest {
     bench.person(new Release(ProcedureFile.parse("x", text), text, NOBODY));
     declined(
         new OpenJob("P-9", NOBODY, "ATR-27-1", "bench-2", NOBODY),
-        "Unit ATR-27-1 does not fit P-9, which is for units like ATR-26-[0-9]{4}.");
+        "Unit ATR-27-1 does not fit P-9, which is for units like ATR-26-[0-9]{4}. Check both.");
   }
 
   @Test
@@ -155,13 +155,13 @@ class DeclinedTest {
         "Badge badge-99 is not enrolled; enrol it first (operator enrol badge-99).");
     declined(
         new Attest(bench.jobName(), "wire", "badge-07"),
-        "Step wire is not due yet: first a:final.");
+        "Step wire is not due yet: do a:final first.");
     declined(
         new Attest(bench.jobName(), "wires", "badge-07"),
-        "Procedure P-1 has no step \"wires\" to attest; it has wire.");
+        "Procedure P-1 has no step \"wires\" to attest; name one of wire.");
     declined(
         new Measure(bench.jobName(), "gap", List.of(), "badge-07"),
-        "Step gap takes 1 number(s), value, in mm; got 0.");
+        "Step gap takes 1 number(s), value, in mm; got 0. Enter each of them.");
     bench.person(new Measure(bench.jobName(), "gap", List.of(new Digits("1.5")), "badge-07"));
     declined(
         new Measure(bench.jobName(), "gap", List.of(new Digits("1.5")), "badge-07"),
@@ -171,11 +171,12 @@ class DeclinedTest {
   @Test
   void aJobIsSuspendedResumedAndFoundOnlyWhenThatMakesSense() {
     declined(
-        new ResumeJob("J-5", NOBODY, NOBODY), "Job J-5 is not suspended; it is open at bench-1.");
+        new ResumeJob("J-5", NOBODY, NOBODY),
+        "Job J-5 is not suspended: it is open at bench-1. Go on there, or suspend it there first.");
     bench.person(new SuspendJob("J-5", NOBODY, NOBODY));
     declined(new SuspendJob("J-5", NOBODY, NOBODY), "Job J-5 is suspended already.");
     declined(new Attest("J-5", "wire", "badge-07"), "Job J-5 is suspended; resume it first.");
-    declined(new CloseJob("J-9", NOBODY), "No job J-9 is open or suspended; J-5 are.");
+    declined(new CloseJob("J-9", NOBODY), "No job J-9 is open or suspended; name one of J-5.");
     bench.person(new OpenJob("P-1", NOBODY, "ATR-26-0148", Bench.STATION, NOBODY));
     declined(
         new ResumeJob("J-5", NOBODY, NOBODY),
@@ -191,7 +192,7 @@ class DeclinedTest {
         "Fastener a/1 is not nonconforming: nothing to dispose.");
     declined(
         new Dispose("J-5", "a/9", Disposition.REWORK, "badge-07", "x"),
-        "Procedure P-1 has no fastener \"a/9\"; they are named step/position, e.g. a/1.");
+        "Procedure P-1 has no fastener \"a/9\"; name one as step/position, e.g. a/1.");
   }
 
   @Test

@@ -59,7 +59,7 @@ class DisposeTest {
         bench,
         as(bench, Disposition.REPLACE, "badge-07"),
         "badge-07 (technician) may not decide replace on a/1, of criticality danger."
-            + " A second person or quality may: badge-08, badge-09.");
+            + " Ask a second person or quality: badge-08, badge-09.");
   }
 
   @Test
@@ -69,7 +69,7 @@ class DisposeTest {
         bench,
         as(bench, Disposition.REPLACE, "badge-08"),
         "badge-08 made the reading of entry 11 and cannot be the second person for a/1."
-            + " A second person or quality may: badge-09.");
+            + " Ask a second person or quality: badge-09.");
     assertThat(decided(bench, as(bench, Disposition.REPLACE, "badge-09")).role())
         .contains(Role.SECOND);
   }
@@ -92,7 +92,7 @@ class DisposeTest {
         bench,
         as(bench, Disposition.REPLACE, "badge-08"),
         "badge-08 made the reading of entry 9 and cannot be the second person for a/1."
-            + " A second person or quality may: badge-07.");
+            + " Ask a second person or quality: badge-07.");
   }
 
   @Test
@@ -102,7 +102,7 @@ class DisposeTest {
         bench,
         as(bench, Disposition.REPLACE, "badge-09"),
         "The reading of entry 9 names nobody, so that badge-09 cannot be shown to be a second person."
-            + " Only quality may, and nobody is enrolled as that: operator enrol BADGE --role quality.");
+            + " Ask quality; nobody is enrolled as that: operator enrol BADGE --role quality.");
     bench.enrol("badge-11", Role.QUALITY);
     assertThat(decided(bench, as(bench, Disposition.REPLACE, "badge-11")).role())
         .contains(Role.QUALITY);
@@ -120,7 +120,7 @@ class DisposeTest {
                 + d.code()
                 + " on a/1, of criticality "
                 + criticality
-                + ". Only quality may, and nobody is enrolled as that:"
+                + ". Ask quality; nobody is enrolled as that:"
                 + " operator enrol BADGE --role quality.");
       }
     }
@@ -167,7 +167,7 @@ class DisposeTest {
         bench,
         as(bench, Disposition.REWORK, "badge-11"),
         "Fastener a/1 was overtightened, and its step is of criticality danger."
-            + " What can be decided: replace, use-as-is, scrap.");
+            + " Choose: replace, use-as-is, scrap.");
     decided(bench, as(bench, Disposition.REPLACE, "badge-11"));
     bench.hit("40 N.m");
     bench.hit("40 N.m");
@@ -196,7 +196,7 @@ class DisposeTest {
         bench,
         as(bench, Disposition.USE_AS_IS, "badge-11"),
         "Fastener a/1 was loosened since entry 11, or what it depends on was:"
-            + " there is nothing to accept. What can be decided: rework, replace, scrap.");
+            + " there is nothing to accept. Choose: rework, replace, scrap.");
   }
 
   @Test
@@ -209,7 +209,7 @@ class DisposeTest {
         bench,
         new Dispose(bench.jobName(), "b/1", Disposition.USE_AS_IS, "badge-07", "x"),
         "Fastener b/1 was loosened since entry 7, or what it depends on was:"
-            + " there is nothing to accept. What can be decided: rework, replace, scrap.");
+            + " there is nothing to accept. Choose: rework, replace, scrap.");
   }
 
   @Test

@@ -48,7 +48,7 @@ class AsyncApiTest {
       files = new java.util.ArrayList<>(schemas.toList());
     }
     files.add(DOCUMENT);
-    assertThat(files).hasSize(10);
+    assertThat(files).hasSize(11);
     for (Path file : files) {
       Set<String> references = new TreeSet<>();
       references(read(file), references);
@@ -80,6 +80,7 @@ class AsyncApiTest {
             "./schemas/scan.json",
             "./schemas/scan-burst.json",
             "./schemas/verdict.json",
+            "./schemas/scanned.json",
             "./schemas/expect.json",
             "./schemas/health.json");
   }

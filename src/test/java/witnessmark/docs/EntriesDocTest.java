@@ -24,6 +24,7 @@ import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Judged;
+import witnessmark.entry.Meaning;
 import witnessmark.entry.Objection;
 import witnessmark.entry.Reason;
 import witnessmark.entry.Role;
@@ -119,6 +120,8 @@ class EntriesDocTest {
         .containsExactlyInAnyOrderElementsOf(codes(Effect.values()));
     assertThat(rows(section("### Dispositions")).keySet())
         .containsExactlyInAnyOrderElementsOf(codes(Disposition.values()));
+    assertThat(rows(section("## Meanings")).keySet())
+        .containsExactlyInAnyOrderElementsOf(codes(Meaning.values()));
     assertThat(rows(section("### Verdicts")).keySet())
         .containsExactlyInAnyOrderElementsOf(
             Arrays.stream(Verdict.values()).map(Verdict::code).toList());

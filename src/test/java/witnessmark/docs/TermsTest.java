@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Effect;
+import witnessmark.entry.Meaning;
 import witnessmark.entry.Objection;
 import witnessmark.entry.Reason;
 import witnessmark.entry.Role;
@@ -36,6 +37,7 @@ class TermsTest {
     assertThat(terms("verdict")).isEqualTo(codes(Verdict.values(), Verdict::code));
     assertThat(terms("effect")).isEqualTo(codes(Effect.values(), Word::code));
     assertThat(terms("objection")).isEqualTo(codes(Objection.values(), Word::code));
+    assertThat(terms("meaning")).isEqualTo(codes(Meaning.values(), Word::code));
     assertThat(terms("disposition")).isEqualTo(codes(Disposition.values(), Word::code));
     assertThat(terms("role")).isEqualTo(codes(Role.values(), Word::code));
     assertThat(terms("placed"))

@@ -40,6 +40,19 @@ class EntryJsonTest {
   }
 
   @Test
+  void aScanFromBeforeScansWereCommandsIsStillRead() {
+    String old =
+        "{\"kind\":\"scan\",\"v\":1,\"at\":\"2026-11-25T10:02:03.311Z\",\"station\":\"bench-1\","
+            + "\"source\":\"mqtt:shop\",\"scan\":\"a/1\",\"job\":\"J-5\",\"fastener\":\"a/1\","
+            + "\"meaning\":\"fastener\",\"text\":\"The next reading is for a/1.\"}";
+    Entry.Scan scan = (Entry.Scan) EntryJson.read(old.getBytes(StandardCharsets.UTF_8));
+    assertThat(scan.meaning()).isEqualTo(Meaning.FASTENER);
+    assertThat(scan.procedure()).isEmpty();
+    assertThat(scan.question()).isEmpty();
+    assertThat(new String(EntryJson.bytes(scan), StandardCharsets.UTF_8)).isEqualTo(old);
+  }
+
+  @Test
   void whatCameLaterToAnEventIsAbsentWhereTheWrenchDidNotSayIt() {
     String with = new String(EntryJson.bytes(SampleEntries.torque()), StandardCharsets.UTF_8);
     String without = with.replace(",\"breakaway\":\"3.10 N.m\"", "");

@@ -42,17 +42,37 @@ public final class Bench implements Cloneable {
    * and an open job.
    */
   public static Bench on(String procedure) {
+    Bench bench = without(procedure);
+    bench.open("ATR-26-0147");
+    return bench;
+  }
+
+  /** Opens a job of the first procedure on a unit. */
+  public void open(String unit) {
+    String id = shop.procedures().get(0).procedure();
+    person(new OpenJob(id, Optional.empty(), unit, STATION, Optional.empty()));
+    job = shop.active(STATION).orElseThrow().job();
+  }
+
+  /** The same shop without a job. */
+  public static Bench without(String procedure) {
+    Bench bench = empty();
+    bench.person(wrench("TW-1"));
+    bench.person(wrench("TW-2"));
+    bench.release(procedure);
+    return bench;
+  }
+
+  /** A shop with a badge and nothing else. */
+  public static Bench empty() {
     Bench bench = new Bench();
     bench.add(new Entry.LogOpened(START, "witnessmark.local/log/test"));
     bench.enrol("badge-07", Role.TECHNICIAN, Role.QUALITY);
-    bench.person(wrench("TW-1"));
-    bench.person(wrench("TW-2"));
-    bench.person(
-        new Release(ProcedureFile.parse("test.toml", procedure), procedure, Optional.empty()));
-    String id = bench.shop.procedures().get(0).procedure();
-    bench.person(new OpenJob(id, Optional.empty(), "ATR-26-0147", STATION, Optional.empty()));
-    bench.job = bench.shop.active(STATION).orElseThrow().job();
     return bench;
+  }
+
+  public void release(String procedure) {
+    person(new Release(ProcedureFile.parse("test.toml", procedure), procedure, Optional.empty()));
   }
 
   public void enrol(String badge, Role... roles) {
@@ -188,14 +208,29 @@ public final class Bench implements Cloneable {
 
   public Outcome scan(String text) {
     tick();
-    return arrive(
-        new Arrival(
-            Optional.of(STATION),
-            "test",
-            now,
-            false,
-            false,
-            new Scanned(text, Optional.empty(), "raw")));
+    return scan(STATION, text, Optional.empty(), false);
+  }
+
+  /** A scan at any station, which may name who scanned, and may have been delivered before. */
+  public Outcome scan(String station, String text, Optional<String> operator, boolean redelivered) {
+    Scanned scanned = new Scanned(text, operator, "raw");
+    return arrive(new Arrival(Optional.of(station), "test", now, redelivered, false, scanned));
+  }
+
+  /** The entry of a scan at the station. */
+  public Entry.Scan scanned(String station, String text) {
+    tick();
+    return (Entry.Scan) scan(station, text, Optional.empty(), false).entries().get(0);
+  }
+
+  public Entry.Scan scanned(String text) {
+    return scanned(STATION, text);
+  }
+
+  /** A tightening at any station. */
+  public Entry.TorqueTaken hitAt(String station, String wrench, String torque) {
+    Torqued torqued = new Torqued(event(wrench, torque, "", Direction.CW, ""), "raw");
+    return taken(arrive(new Arrival(Optional.of(station), "test", now, false, false, torqued)));
   }
 
   private Outcome arrive(Arrival arrival) {
@@ -218,6 +253,21 @@ public final class Bench implements Cloneable {
           .filter(t -> t.event().wrench().equals(wrench))
           .filter(t -> t.event().number().equals(OptionalLong.of(number)))
           .toList();
+    }
+
+    @Override
+    public Optional<Entry> entry(long n) {
+      return n < log.size() ? Optional.of(log.get((int) n)) : Optional.empty();
+    }
+
+    @Override
+    public Optional<Entry.Scan> scan(String station) {
+      for (int n = log.size() - 1; n >= 0; n--) {
+        if (log.get(n) instanceof Entry.Scan s && s.station().equals(station)) {
+          return Optional.of(s);
+        }
+      }
+      return Optional.empty();
     }
 
     @Override

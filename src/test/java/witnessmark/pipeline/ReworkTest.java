@@ -51,14 +51,11 @@ class ReworkTest {
     assertThat(bench.job().condition(0).done()).isZero();
     assertThat(bench.hitOn("a/1", "50 N.m").judged().effect()).isEqualTo(Effect.NONE);
     declined(
-        bench,
-        Disposition.REWORK,
-        "Fastener a/1 may be used only once. What can be decided: replace, scrap.");
+        bench, Disposition.REWORK, "Fastener a/1 may be used only once. Choose: replace, scrap.");
     declined(
         bench,
         Disposition.USE_AS_IS,
-        "Fastener a/1 was loosened: there is nothing to accept."
-            + " What can be decided: replace, scrap.");
+        "Fastener a/1 was loosened: there is nothing to accept." + " Choose: replace, scrap.");
     dispose(bench, "a/1", Disposition.REPLACE);
     assertThat(bench.loosen("").judged().reason()).isEqualTo(Reason.LOOSENED_FOR_REWORK);
     assertThat(bench.job().condition(0).nonconforming()).as("the old one came out").isFalse();
@@ -89,7 +86,7 @@ class ReworkTest {
         bench,
         Disposition.USE_AS_IS,
         "Fastener a/1 was loosened since entry 8, or what it depends on was:"
-            + " there is nothing to accept. What can be decided: replace, scrap.");
+            + " there is nothing to accept. Choose: replace, scrap.");
   }
 
   @Test
@@ -99,7 +96,7 @@ class ReworkTest {
     declined(
         bench,
         Disposition.REWORK,
-        "Fastener a/1 may be used only once. What can be decided: replace, use-as-is, scrap.");
+        "Fastener a/1 may be used only once. Choose: replace, use-as-is, scrap.");
     dispose(bench, "a/1", Disposition.USE_AS_IS);
     assertThat(bench.job().complete()).isTrue();
   }

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.decode.Messages;
@@ -78,7 +79,7 @@ class PublishedTopicsTest {
             () -> new HealthNow("ok", HEALTH),
             Duration.ofSeconds(10))) {
       publisher.start();
-      await().atMost(Duration.ofSeconds(30)).until(() -> broker.topics.size() >= 3);
+      await().atMost(Duration.ofSeconds(30)).until(() -> broker.topics.size() >= 4);
     }
     assertThat(new TreeMap<>(broker.topics)).isEqualTo(documented());
     broker.last.forEach(
@@ -122,10 +123,13 @@ class PublishedTopicsTest {
           new OpenJob("P-1", Optional.empty(), "ATR-26-0147", Bench.STATION, Optional.empty()),
           Bench.START);
       List<Arrival> arrivals =
-          Messages.torque(
-                  "{\"wrench\":\"TW-1\",\"event\":1,\"torque\":\"50\",\"unit\":\"N.m\"}"
-                      .getBytes(StandardCharsets.UTF_8))
-              .stream()
+          Stream.concat(
+                  Messages.torque(
+                      "{\"wrench\":\"TW-1\",\"event\":1,\"torque\":\"50\",\"unit\":\"N.m\"}"
+                          .getBytes(StandardCharsets.UTF_8))
+                      .stream(),
+                  Messages.scan("{\"scan\":\"wm:status\"}".getBytes(StandardCharsets.UTF_8))
+                      .stream())
               .map(
                   d ->
                       new Arrival(Optional.of(Bench.STATION), "test", Bench.START, false, false, d))

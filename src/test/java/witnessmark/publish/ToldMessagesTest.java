@@ -56,6 +56,8 @@ class ToldMessagesTest {
           + "statement = \"Both bolts are wired.\"\n";
 
   private final Set<String> verdictFields = new TreeSet<>();
+  private final Set<String> scannedFields = new TreeSet<>();
+  private final Set<String> meanings = new TreeSet<>();
   private final Set<String> expectFields = new TreeSet<>();
   private final Set<String> stepFields = new TreeSet<>();
   private final Set<String> states = new TreeSet<>();
@@ -67,6 +69,10 @@ class ToldMessagesTest {
       new Run(seed).go();
     }
     assertThat(verdictFields).isEqualTo(Schemas.properties("verdict", "/$defs/data"));
+    assertThat(scannedFields).isEqualTo(Schemas.properties("scanned", "/$defs/data"));
+    assertThat(meanings)
+        .contains("operator", "fastener", "procedure", "attest", "question", "answer", "set-aside")
+        .contains("status", "declined", "repeated", "nothing");
     assertThat(expectFields).isEqualTo(Schemas.properties("expect", ""));
     Set<String> ofSteps = new TreeSet<>();
     for (String kind : List.of("tighten", "attest", "measure", "dispose", "answer")) {
@@ -85,6 +91,11 @@ class ToldMessagesTest {
     JsonNode event = tree(VerdictEvent.of("shop-1", 7, bench.hit("50 N.m")));
     event.fieldNames().forEachRemaining(names::add);
     assertThat(names).isEqualTo(Schemas.properties("verdict", ""));
+    names.clear();
+    JsonNode scan = tree(ScanEvent.of("shop-1", 8, bench.scanned("a/1")));
+    scan.fieldNames().forEachRemaining(names::add);
+    assertThat(names).isEqualTo(Schemas.properties("scanned", ""));
+    assertThat(scan.path("subject").textValue()).isEqualTo("J-5/a/1");
   }
 
   private static JsonNode tree(byte[] json) {
@@ -137,7 +148,7 @@ class ToldMessagesTest {
     private void act() {
       switch (random.nextInt(8)) {
         case 0 -> person();
-        case 1 -> bench.scan(one("badge-07", "b/1", "a/2", "nothing known"));
+        case 1 -> scan();
         case 2 -> bench.take(event(Direction.CCW));
         case 3 -> held.add(event(Direction.CW));
         case 4 -> {
@@ -146,6 +157,20 @@ class ToldMessagesTest {
           held.clear();
         }
         default -> bench.take(event(Direction.CW));
+      }
+    }
+
+    private void scan() {
+      if (bench.job().questions().isEmpty()) {
+        String code = one("badge-07", "b/1", "nothing known", "P-1", "look", "wm:attest");
+        Optional<String> operator = Optional.of("badge-07").filter(b -> random.nextBoolean());
+        bench.rest(5);
+        bench.scan(Bench.STATION, one(code, "wm:status"), operator, random.nextInt(3) == 0);
+      } else {
+        bench.scan("badge-07");
+        bench.scan("wm:answer");
+        bench.scan(Bench.STATION, "wm:answer", Optional.empty(), true);
+        bench.scan(one("a/1", "b/1", "wm:set-aside"));
       }
     }
 
@@ -231,6 +256,8 @@ class ToldMessagesTest {
           verdict(VerdictEvent.of("shop-1", told, a, taken(a.assigns())), where);
         } else if (entry instanceof Entry.Reread r) {
           verdict(VerdictEvent.of("shop-1", told, r, taken(r.rereads())), where);
+        } else if (entry instanceof Entry.Scan s) {
+          scanned(ScanEvent.of("shop-1", told, s), where);
         }
       }
       expect(bench.shop().active(Bench.STATION));
@@ -243,6 +270,13 @@ class ToldMessagesTest {
     private void verdict(byte[] message, String where) {
       valid("verdict", message, where);
       tree(message).path("data").fieldNames().forEachRemaining(verdictFields::add);
+    }
+
+    private void scanned(byte[] message, String where) {
+      valid("scanned", message, where);
+      JsonNode data = tree(message).path("data");
+      data.fieldNames().forEachRemaining(scannedFields::add);
+      meanings.add(data.path("meaning").textValue());
     }
 
     private void expect(Optional<JobState> job) {

@@ -22,6 +22,10 @@ class WrongMessagesTest {
     return tree(ExpectMessage.of(Bench.STATION, Optional.of(bench.job())));
   }
 
+  private static ObjectNode scanned() {
+    return tree(ScanEvent.of("shop-1", 6, Bench.on(Bench.group(2)).scanned("a/1")));
+  }
+
   private static ObjectNode tree(byte[] json) {
     return (ObjectNode) Schemas.parse(new String(json, StandardCharsets.UTF_8));
   }
@@ -40,6 +44,52 @@ class WrongMessagesTest {
   void theMessagesThatAreChangedValidateBefore() {
     assertThat(Schemas.faults("verdict", verdict().toString())).isEmpty();
     assertThat(Schemas.faults("expect", expect().toString())).isEmpty();
+    assertThat(Schemas.faults("scanned", scanned().toString())).isEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "specversion|",
+        "id|\"057\"",
+        "source|\"shop-1\"",
+        "type|\"witnessmark.verdict.v1\"",
+        "time|\"2026-11-25T10:02:03+01:00\"",
+        "subject|7",
+        "data|[]",
+      })
+  void aWrongEnvelopeOfAScanDoesNotValidate(String field, String json) {
+    ObjectNode bad = scanned();
+    change(bad, field, json);
+    assertThat(Schemas.faults("scanned", bad.toString())).as("%s", bad).isNotEmpty();
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "entry|",
+        "station|",
+        "scan|",
+        "meaning|",
+        "text|",
+        "entry|\"6\"",
+        "scan|\"\"",
+        "station|\"bench 1\"",
+        "job|\"\"",
+        "fastener|3",
+        "procedure|{}",
+        "question|-1",
+        "question|\"6\"",
+        "operator|\" x\"",
+        "meaning|\"position\"",
+        "text|\"\"",
+      })
+  void wrongDataOfAScanDoNotValidate(String field, String json) {
+    ObjectNode bad = scanned();
+    change((ObjectNode) bad.path("data"), field, json);
+    assertThat(Schemas.faults("scanned", bad.toString())).as("%s", bad).isNotEmpty();
   }
 
   @ParameterizedTest

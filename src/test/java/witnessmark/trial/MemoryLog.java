@@ -64,6 +64,17 @@ final class MemoryLog implements Seen {
   }
 
   @Override
+  public Optional<Entry> entry(long n) {
+    return n < entries.size() ? Optional.of(get(n)) : Optional.empty();
+  }
+
+  /** These trials scan nothing. */
+  @Override
+  public Optional<Entry.Scan> scan(String station) {
+    return Optional.empty();
+  }
+
+  @Override
   public Optional<String> endedJob(String station, Instant moment) {
     return ended.stream()
         .filter(e -> e.station().equals(station))

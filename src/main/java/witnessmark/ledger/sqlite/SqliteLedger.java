@@ -16,6 +16,8 @@ import witnessmark.ledger.Stored;
 
 /** The log in an SQLite file. */
 public final class SqliteLedger implements Ledger {
+  private static final int RECENT = 1000;
+
   private final Path file;
   private final Connection connection;
   private final LogKey key;
@@ -187,6 +189,24 @@ public final class SqliteLedger implements Ledger {
     public Optional<String> endedJob(String station, String moment) {
       try {
         return stays.endedJob(station, moment);
+      } catch (SQLException e) {
+        throw Database.failure("read", file, e);
+      }
+    }
+
+    @Override
+    public Optional<Stored> entry(long n) {
+      try {
+        return statements.one(n);
+      } catch (SQLException e) {
+        throw Database.failure("read", file, e);
+      }
+    }
+
+    @Override
+    public Optional<Stored> newest(String kind, String station) {
+      try {
+        return statements.newest(kind, station, grown.size() - RECENT);
       } catch (SQLException e) {
         throw Database.failure("read", file, e);
       }

@@ -8,6 +8,7 @@ import java.sql.Types;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import witnessmark.ledger.Draft;
 import witnessmark.ledger.JobChange;
 import witnessmark.ledger.LedgerException;
@@ -17,6 +18,8 @@ import witnessmark.ledger.TraceRow;
 /** The prepared statements of an appending connection. */
 final class Statements {
   private final PreparedStatement from;
+  private final PreparedStatement one;
+  private final PreparedStatement newest;
   private final PreparedStatement end;
   private final PreparedStatement readNote;
   private final PreparedStatement writeNote;
@@ -28,6 +31,11 @@ final class Statements {
 
   Statements(Connection c) throws SQLException {
     from = c.prepareStatement("SELECT n, bytes FROM entry WHERE n >= ? ORDER BY n");
+    one = c.prepareStatement("SELECT n, bytes FROM entry WHERE n = ?");
+    newest =
+        c.prepareStatement(
+            "SELECT e.n, e.bytes FROM trace t JOIN entry e ON e.n = t.n"
+                + " WHERE t.n >= ? AND t.kind = ? AND t.station = ? ORDER BY t.n DESC LIMIT 1");
     end = c.prepareStatement("SELECT coalesce(max(n) + 1, 0) FROM entry");
     readNote = c.prepareStatement("SELECT note FROM checkpoint WHERE id = 0");
     writeNote =
@@ -46,6 +54,18 @@ final class Statements {
   List<Stored> from(long n) throws SQLException {
     from.setLong(1, n);
     return stored(from);
+  }
+
+  Optional<Stored> one(long n) throws SQLException {
+    one.setLong(1, n);
+    return stored(one).stream().findFirst();
+  }
+
+  Optional<Stored> newest(String kind, String station, long from) throws SQLException {
+    newest.setLong(1, from);
+    newest.setString(2, kind);
+    newest.setString(3, station);
+    return stored(newest).stream().findFirst();
   }
 
   /** One more than the last entry's number. */

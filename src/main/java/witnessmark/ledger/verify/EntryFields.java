@@ -106,7 +106,7 @@ final class EntryFields {
   }
 
   private String scope() {
-    if (SHOP_KINDS.contains(kind)) {
+    if (SHOP_KINDS.contains(kind) || ("scan".equals(kind) && procedure != null)) {
       return "shop";
     }
     return job == null ? "none" : "job";
