@@ -44,7 +44,8 @@ public record Assign(
     if (state.settled().contains(n)) {
       throw new Declined("Entry " + n + " was assigned or set aside already.");
     }
-    Judged standing = History.of(state, n).flatMap(Act::judged).orElse(taken.judged());
+    Optional<Act> fact = History.of(state, n);
+    Judged standing = fact.flatMap(Act::judged).orElse(taken.judged());
     if (standing.effect() != Effect.ASKS && standing.effect() != Effect.NONE) {
       throw new Declined(
           "Entry "
@@ -58,15 +59,14 @@ public record Assign(
       return List.of(new Entry.SetAside(at, job, n, by, because));
     }
     Ask.fastener(state, fastener.get());
-    boolean known = History.of(state, n).isPresent();
-    JobState then = History.before(state, n).orElseGet(() -> History.at(state, taken.place()));
+    JobState then = History.met(state, n, taken.place());
     Judged judged = Decide.assigned(shop, then, taken, fastener.get());
     Entry.Assigned assigned =
         new Entry.Assigned(
             at,
             job,
             n,
-            known ? Optional.empty() : Optional.of(taken.place()),
+            fact.isPresent() ? Optional.empty() : Optional.of(taken.place()),
             judged,
             taken.event().operator().or(taken::operator),
             by,

@@ -25,13 +25,14 @@ public final class History {
     return find(job, n).map(p -> p.before().standing(job));
   }
 
+  /** The job as an event met it: before its fact, or at its place where it has none. */
+  public static JobState met(JobState job, long n, Instant place) {
+    return before(job, n).orElseGet(() -> at(job, place));
+  }
+
   /** The job just after the fact of entry {@code n}. */
   public static JobState after(JobState job, long n) {
-    JobState state = job;
-    while (state.past().orElseThrow().act().n() != n) {
-      state = state.past().get().before();
-    }
-    return state.standing(job);
+    return back(job, a -> a.n() != n, new ArrayDeque<>()).standing(job);
   }
 
   /** What happened after the fact of entry {@code n}, in order. */
@@ -61,9 +62,8 @@ public final class History {
 
   /** The same history with the fact of entry {@code n} changed. */
   static JobState changed(JobState job, long n, UnaryOperator<Act> change) {
-    Deque<Act> later = new ArrayDeque<>();
-    JobState after = back(job, a -> a.n() != n, later);
-    Past past = after.past().orElseThrow(() -> new IllegalStateException("no entry " + n));
+    Past past = find(job, n).orElseThrow(() -> new IllegalStateException("no entry " + n));
+    Deque<Act> later = new ArrayDeque<>(since(job, n));
     later.addFirst(change.apply(past.act()));
     return forth(past.before(), later).standing(job);
   }
@@ -79,15 +79,7 @@ public final class History {
   }
 
   private static Optional<Past> find(JobState job, long n) {
-    JobState state = job;
-    while (state.past().isPresent()) {
-      Past past = state.past().get();
-      if (past.act().n() == n) {
-        return Optional.of(past);
-      }
-      state = past.before();
-    }
-    return Optional.empty();
+    return back(job, a -> a.n() != n, new ArrayDeque<>()).past();
   }
 
   private static JobState back(JobState job, Predicate<Act> goOn, Deque<Act> passed) {

@@ -54,7 +54,7 @@ final class JobFold {
    * A person's placing stands where the event happened. An event that came while no job was open
    * joins the job's history by it.
    */
-  static JobState assigned(JobState job, long n, Entry.Assigned entry) {
+  static JobState assigned(JobState job, Entry.Assigned entry) {
     JobState placed =
         History.of(job, entry.assigns()).isPresent()
             ? History.changed(job, entry.assigns(), a -> a.decidedByPerson(entry.judged()))

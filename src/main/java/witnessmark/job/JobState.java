@@ -181,64 +181,29 @@ public record JobState(
   }
 
   JobState withConditions(List<Condition> changed) {
-    return new JobState(
-        job, unit, station, plan, status, changed, gates, asked, settled, named, answering, stays,
-        past);
+    return facts(changed, gates, asked, past);
   }
 
   JobState withGates(Map<String, Long> changed) {
-    return new JobState(
-        job,
-        unit,
-        station,
-        plan,
-        status,
-        conditions,
-        Map.copyOf(changed),
-        asked,
-        settled,
-        named,
-        answering,
-        stays,
-        past);
+    return facts(conditions, Map.copyOf(changed), asked, past);
   }
 
   JobState asking(long n) {
-    Set<Long> more = new HashSet<>(asked);
-    more.add(n);
-    return new JobState(
-        job,
-        unit,
-        station,
-        plan,
-        status,
-        conditions,
-        gates,
-        Set.copyOf(more),
-        settled,
-        named,
-        answering,
-        stays,
-        past);
+    return facts(conditions, gates, and(asked, n), past);
+  }
+
+  JobState withPast(Past how) {
+    return facts(conditions, gates, asked, Optional.of(how));
   }
 
   JobState settling(long n) {
-    Set<Long> more = new HashSet<>(settled);
+    return standing(status, station, and(settled, n), named, answering, stays);
+  }
+
+  private static Set<Long> and(Set<Long> some, long n) {
+    Set<Long> more = new HashSet<>(some);
     more.add(n);
-    return new JobState(
-        job,
-        unit,
-        station,
-        plan,
-        status,
-        conditions,
-        gates,
-        asked,
-        Set.copyOf(more),
-        named,
-        answering,
-        stays,
-        past);
+    return Set.copyOf(more);
   }
 
   JobState suspended(Instant at) {
@@ -267,21 +232,12 @@ public record JobState(
     return standing(status, station, settled, named, question, stays);
   }
 
-  JobState withPast(Past how) {
+  /** What its history gives, where everything else stays. */
+  private JobState facts(
+      List<Condition> fasteners, Map<String, Long> gated, Set<Long> asks, Optional<Past> how) {
     return new JobState(
-        job,
-        unit,
-        station,
-        plan,
-        status,
-        conditions,
-        gates,
-        asked,
-        settled,
-        named,
-        answering,
-        stays,
-        Optional.of(how));
+        job, unit, station, plan, status, fasteners, gated, asks, settled, named, answering, stays,
+        how);
   }
 
   /** The same facts, with the status, place and settled questions of another state of the job. */

@@ -10,6 +10,7 @@ import java.util.function.UnaryOperator;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Meaning;
 import witnessmark.entry.Reason;
+import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.WrenchKind;
 import witnessmark.wrench.Enrolments;
 import witnessmark.wrench.Wrench;
@@ -61,6 +62,17 @@ public record Shop(
   /** What the register says of a wrench for a moment. */
   public Optional<Wrench> wrench(String serial, Instant moment) {
     return Optional.ofNullable(wrenches.get(serial)).map(e -> e.at(moment));
+  }
+
+  /**
+   * What is known of the wrench's clock for an event. A counter that begins anew comes with a new
+   * battery, and a clock that somebody had to set.
+   *
+   * @param oddity what is odd about the event's number
+   */
+  public WrenchClock clock(TorqueEvent event, Optional<String> oddity) {
+    WrenchClock known = clocks.getOrDefault(event.wrench(), WrenchClock.UNKNOWN);
+    return oddity.isPresent() && known.notCountedOn(event) ? WrenchClock.UNKNOWN : known;
   }
 
   /** The revision of a procedure. */
@@ -138,7 +150,7 @@ public record Shop(
     } else if (entry instanceof Entry.Disposed e) {
       return job(e.job(), j -> History.with(j, Act.of(n, e)));
     } else if (entry instanceof Entry.Assigned e) {
-      return job(e.job(), j -> JobFold.assigned(j, n, e));
+      return job(e.job(), j -> JobFold.assigned(j, e));
     } else if (entry instanceof Entry.SetAside e) {
       return job(e.job(), j -> j.settling(e.sets()));
     } else if (entry instanceof Entry.Reread e) {
@@ -165,9 +177,7 @@ public record Shop(
     if (e.event().time().isEmpty()) {
       return this;
     }
-    WrenchClock known = clocks.getOrDefault(e.event().wrench(), WrenchClock.UNKNOWN);
-    boolean restarted = e.timing().counter().isPresent() && known.notCountedOn(e.event());
-    WrenchClock clock = restarted ? WrenchClock.UNKNOWN : known;
+    WrenchClock clock = clock(e.event(), e.timing().counter());
     WrenchClock heard = clock.heard(e.event(), e.at(), e.timing().stored().orElse(false));
     Map<String, WrenchClock> heardClocks =
         clocks.size() >= CLOCKS && !clocks.containsKey(e.event().wrench()) ? Map.of() : clocks;

@@ -32,7 +32,7 @@ final class Loosening {
   }
 
   private static Placement on(JobState job, int fastener, Reason reason) {
-    int pass = Math.max(0, job.condition(fastener).done() - 1);
+    int pass = Tight.last(job.condition(fastener));
     return Placement.on(reason, fastener, job.plan().stage(fastener, pass));
   }
 }

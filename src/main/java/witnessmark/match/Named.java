@@ -6,7 +6,6 @@ import java.util.stream.IntStream;
 import witnessmark.entry.Reason;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
-import witnessmark.job.Pull;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Direction;
@@ -25,7 +24,7 @@ final class Named {
     int fastener = found.getAsInt();
     Condition condition = job.condition(fastener);
     int passes = job.plan().stepOf(fastener).passes().size();
-    Stage last = job.plan().stage(fastener, Math.max(0, condition.done() - 1));
+    Stage last = job.plan().stage(fastener, Tight.last(condition));
     if (event.direction() == Direction.CCW) {
       boolean pending = condition.pull().isEmpty() && !condition.touched() && !condition.rework();
       OptionalInt counted = pending ? counted(job, fastener, 0) : OptionalInt.empty();
@@ -83,15 +82,11 @@ final class Named {
     return IntStream.range(first, first + step.positions().size())
         .filter(f -> f != fastener && job.condition(f).stands(pass))
         .filter(f -> job.condition(f).pull().filter(p -> !p.observed()).isPresent())
-        .reduce(
-            (a, b) ->
-                Pull.ORDER.compare(job.condition(a).pull().get(), job.condition(b).pull().get()) > 0
-                    ? a
-                    : b);
+        .reduce((a, b) -> Tight.newer(job, a, b) ? a : b);
   }
 
   private static Placement standsFor(JobState job, int counted, String name) {
-    Stage stage = job.plan().stage(counted, Math.max(0, job.condition(counted).done() - 1));
+    Stage stage = job.plan().stage(counted, Tight.last(job.condition(counted)));
     return Placement.on(Reason.TIGHT_BEFORE, counted, stage, List.of(name));
   }
 }

@@ -35,13 +35,10 @@ public record Before(JobState job, TorqueEvent event, Judged today) {
         && t.job().isPresent()
         && t.judged().reason() != Reason.LATE_FOR_ENDED_JOB) {
       Shop shop = shop(reading, n, t.job().get());
-      JobState job = shop.jobs().get(t.job().get());
-      JobState then = t.timing().tardy() ? History.at(job, t.place()) : job;
-      Judged today =
-          t.judged().reason() == Reason.PERHAPS_REPEATED
-              ? Step.unplaced(Reason.PERHAPS_REPEATED, t.event())
-              : Decide.of(shop, then, t.event(), t.scanned(), t.moment());
-      return Optional.of(new Before(then, t.event(), today));
+      JobState met = Joining.met(shop.jobs().get(t.job().get()), t);
+      boolean perhaps = t.judged().reason() == Reason.PERHAPS_REPEATED;
+      Judged today = Joining.decided(shop, met, t, t.scanned(), perhaps);
+      return Optional.of(new Before(met, t.event(), today));
     }
     if (entry instanceof Entry.Assigned a) {
       Shop shop = shop(reading, n, a.job());
@@ -60,8 +57,7 @@ public record Before(JobState job, TorqueEvent event, Judged today) {
 
   private static Before assigned(Shop shop, Entry.TorqueTaken taken, Entry.Assigned assigned) {
     JobState job = shop.jobs().get(assigned.job());
-    JobState then =
-        History.before(job, assigned.assigns()).orElseGet(() -> History.at(job, taken.place()));
+    JobState then = History.met(job, assigned.assigns(), taken.place());
     String fastener = assigned.judged().fastener().orElse("");
     return new Before(then, taken.event(), Decide.assigned(shop, then, taken, fastener));
   }

@@ -60,33 +60,9 @@ public final class Drafts {
           null,
           null);
     } else if (entry instanceof Entry.Assigned e) {
-      return new TraceRow(
-          "assigned",
-          at(e),
-          "job",
-          e.job(),
-          null,
-          e.judged().fastener().orElse(null),
-          null,
-          null,
-          e.by(),
-          verdict(e.judged()),
-          e.judged().effect().code(),
-          null);
+      return decided(e, "assigned", e.job(), e.judged(), e.by());
     } else if (entry instanceof Entry.Reread e) {
-      return new TraceRow(
-          "reread",
-          at(e),
-          "job",
-          e.job(),
-          null,
-          e.judged().fastener().orElse(null),
-          null,
-          null,
-          null,
-          verdict(e.judged()),
-          e.judged().effect().code(),
-          null);
+      return decided(e, "reread", e.job(), e.judged(), null);
     } else if (entry instanceof Entry.TorqueTaken e) {
       return new TraceRow(
           "torque",
@@ -147,6 +123,24 @@ public final class Drafts {
       String operator) {
     return new TraceRow(
         kind, at(entry), scope, job, station, null, wrench, null, operator, null, null, null);
+  }
+
+  /** A decision on an event that has an entry of its own. */
+  private static TraceRow decided(
+      Entry entry, String kind, String job, Judged judged, String operator) {
+    return new TraceRow(
+        kind,
+        at(entry),
+        "job",
+        job,
+        null,
+        judged.fastener().orElse(null),
+        null,
+        null,
+        operator,
+        verdict(judged),
+        judged.effect().code(),
+        null);
   }
 
   private static String verdict(Judged judged) {

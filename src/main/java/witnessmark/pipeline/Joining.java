@@ -47,11 +47,7 @@ final class Joining {
     }
     Optional<String> scanned = late ? Optional.empty() : job.get().named();
     Optional<String> name = job.map(JobState::job);
-    JobState then = late ? History.at(job.get(), taken.moment()) : job.get();
-    Judged judged =
-        perhaps
-            ? Step.unplaced(Reason.PERHAPS_REPEATED, taken.event())
-            : Decide.of(shop, then, taken.event(), scanned, taken.moment());
+    Judged judged = decided(shop, met(job.get(), taken), taken, scanned, perhaps);
     Entry.TorqueTaken entry = with(taken, scanned, name, judged);
     if (!late) {
       return List.of(entry);
@@ -61,6 +57,19 @@ final class Joining {
     JobState changed = shop.after(n, entry).jobs().get(name.get());
     entries.addAll(Rereading.of(shop, changed, n, n, taken.at()));
     return entries;
+  }
+
+  /** The job as the event met it. */
+  static JobState met(JobState job, Entry.TorqueTaken taken) {
+    return taken.timing().tardy() ? History.at(job, taken.moment()) : job;
+  }
+
+  /** The decision on the event in the job as it met it. */
+  static Judged decided(
+      Shop shop, JobState met, Entry.TorqueTaken taken, Optional<String> scanned, boolean perhaps) {
+    return perhaps
+        ? Step.unplaced(Reason.PERHAPS_REPEATED, taken.event())
+        : Decide.of(shop, met, taken.event(), scanned, taken.moment());
   }
 
   private static Entry.TorqueTaken with(

@@ -15,7 +15,6 @@ import witnessmark.entry.Timing;
 import witnessmark.job.Shop;
 import witnessmark.judge.Wording;
 import witnessmark.torque.TorqueEvent;
-import witnessmark.wrench.WrenchClock;
 
 /** Decides what one arrival puts on record. Pure: the shop as it stands and the arrival decide. */
 public final class Step {
@@ -58,16 +57,12 @@ public final class Step {
     if (before && event.number().isPresent()) {
       return new Outcome(List.of(), Optional.of(event), true);
     }
-    WrenchClock clock = shop.clocks().getOrDefault(event.wrench(), WrenchClock.UNKNOWN);
     List<Entry.TorqueTaken> alike =
         event.number().isPresent()
             ? seen.numbered(event.wrench(), event.number().getAsLong())
             : List.of();
-    Optional<String> odd = Numbering.oddity(clock, event, alike);
-    // a counter that begins anew comes with a new battery, and a clock that somebody had to set
-    boolean restarted = odd.isPresent() && clock.notCountedOn(event);
-    WrenchClock known = restarted ? WrenchClock.UNKNOWN : clock;
-    Timing timing = Timed.of(known, event, arrival, odd);
+    Optional<String> odd = Numbering.oddity(shop.clock(event, Optional.empty()), event, alike);
+    Timing timing = Timed.of(shop.clock(event, odd), event, arrival, odd);
     boolean perhaps =
         event.number().isPresent()
             ? alike.stream().anyMatch(t -> Numbering.sameReading(t.event(), event))

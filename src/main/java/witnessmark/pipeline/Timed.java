@@ -47,7 +47,7 @@ final class Timed {
         used);
   }
 
-  static boolean believable(Instant time, Instant at) {
+  private static boolean believable(Instant time, Instant at) {
     return !time.isAfter(at.plus(AHEAD)) && !time.isBefore(at.minus(BEHIND));
   }
 

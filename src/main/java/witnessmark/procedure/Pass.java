@@ -1,5 +1,6 @@
 package witnessmark.procedure;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.torque.AngleBand;
@@ -26,5 +27,17 @@ public record Pass(
     boolean check) {
   public Pass {
     after = List.copyOf(after);
+  }
+
+  /** Target, or the middle of the band, in newton metres. */
+  public BigDecimal aim() {
+    return target
+        .map(Torque::newtonMetres)
+        .orElseGet(
+            () ->
+                band.low()
+                    .newtonMetres()
+                    .add(band.high().newtonMetres())
+                    .divide(BigDecimal.valueOf(2)));
   }
 }

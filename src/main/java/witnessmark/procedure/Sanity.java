@@ -61,7 +61,7 @@ public final class Sanity {
   private static void passes(TightenStep step, List<Finding> findings) {
     Pass before = null;
     for (Pass pass : step.passes()) {
-      if (before != null && aim(pass).compareTo(aim(before)) < 0) {
+      if (before != null && pass.aim().compareTo(before.aim()) < 0) {
         findings.add(
             new Finding(
                 step.id(),
@@ -82,7 +82,7 @@ public final class Sanity {
 
   private static void width(TightenStep step, Pass pass, List<Finding> findings) {
     BigDecimal width = pass.band().high().newtonMetres().subtract(pass.band().low().newtonMetres());
-    BigDecimal aim = aim(pass);
+    BigDecimal aim = pass.aim();
     if (width.compareTo(aim.multiply(WIDEST).multiply(TWO)) > 0) {
       findings.add(
           new Finding(
@@ -103,19 +103,6 @@ public final class Sanity {
                   + pass.band()
                   + ", narrower than ±1 %, which hardly any wrench can show"));
     }
-  }
-
-  /** Target, or the middle of the band, in newton metres. */
-  private static BigDecimal aim(Pass pass) {
-    return pass.target()
-        .map(t -> t.newtonMetres())
-        .orElseGet(
-            () ->
-                pass.band()
-                    .low()
-                    .newtonMetres()
-                    .add(pass.band().high().newtonMetres())
-                    .divide(TWO));
   }
 
   private static void joint(TightenStep step, List<Finding> findings) {

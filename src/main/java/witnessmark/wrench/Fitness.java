@@ -11,7 +11,6 @@ import witnessmark.torque.Torque;
 
 /** Whether a wrench can do a pass at all, whatever it will read. */
 public final class Fitness {
-  private static final BigDecimal TWO = BigDecimal.valueOf(2);
 
   private Fitness() {}
 
@@ -22,8 +21,8 @@ public final class Fitness {
    */
   public static List<Objection> of(Wrench wrench, Pass pass, Tool tool) {
     List<Objection> found = new ArrayList<>(standing(wrench, pass, tool));
-    if (tool.lever().compare(wrench.low().newtonMetres(), aim(pass)) > 0
-        || tool.lever().compare(wrench.high().newtonMetres(), aim(pass)) < 0) {
+    if (tool.lever().compare(wrench.low().newtonMetres(), pass.aim()) > 0
+        || tool.lever().compare(wrench.high().newtonMetres(), pass.aim()) < 0) {
       found.add(Objection.OUTSIDE_WRENCH_RANGE);
     }
     if (pass.angle().isPresent() && !wrench.reportsAngle()) {
@@ -69,17 +68,5 @@ public final class Fitness {
     BigDecimal least = pass.band().low().newtonMetres().multiply(BigDecimal.ONE.add(share));
     BigDecimal most = pass.band().high().newtonMetres().multiply(BigDecimal.ONE.subtract(share));
     return least.compareTo(most) > 0;
-  }
-
-  private static BigDecimal aim(Pass pass) {
-    return pass.target()
-        .map(Torque::newtonMetres)
-        .orElseGet(
-            () ->
-                pass.band()
-                    .low()
-                    .newtonMetres()
-                    .add(pass.band().high().newtonMetres())
-                    .divide(TWO));
   }
 }
