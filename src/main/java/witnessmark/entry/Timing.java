@@ -32,6 +32,11 @@ public record Timing(
     Objects.requireNonNull(clock, "clock");
   }
 
+  /** Whether the wrench's own time counted. */
+  public boolean byWrench() {
+    return !clock.equals("bridge");
+  }
+
   /** Whether it stands in the record where it happened and not where it came. */
   public boolean tardy() {
     return late.orElse(false);

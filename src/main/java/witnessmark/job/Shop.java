@@ -173,8 +173,9 @@ public record Shop(
         .orElse(this);
   }
 
+  /** A time that was not believed tells nothing of the clock; it may be the reading's alone. */
   private Shop timed(Entry.TorqueTaken e) {
-    if (e.event().time().isEmpty()) {
+    if (!e.timing().byWrench()) {
       return this;
     }
     WrenchClock clock = clock(e.event(), e.timing().counter());

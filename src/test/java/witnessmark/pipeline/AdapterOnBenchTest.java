@@ -2,18 +2,15 @@ package witnessmark.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import witnessmark.desk.EnrolWrench;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Objection;
 import witnessmark.entry.Reason;
 import witnessmark.job.Due;
-import witnessmark.torque.Digits;
 import witnessmark.torque.Torque;
 import witnessmark.torque.Verdict;
 
@@ -115,17 +112,7 @@ class AdapterOnBenchTest {
     // reading
     Bench bench =
         Bench.on(Bench.group(1, "acceptance = \"guarded\"", adapter("400 mm", "100 mm", "0")));
-    EnrolWrench usual = Bench.wrench("TW-1");
-    bench.person(
-        new EnrolWrench(
-            "TW-1",
-            usual.low(),
-            usual.high(),
-            usual.calibrated(),
-            usual.due(),
-            Optional.empty(),
-            Optional.of(new Digits("2")),
-            Optional.empty()));
+    bench.person(Bench.wrench("TW-1", "2"));
     Judged near = bench.hit("36.7 N.m").judged();
     assertThat(near.verdict()).contains(Verdict.UNDECIDED);
     assertThat(near.guard()).contains("0.9175 N.m");

@@ -20,16 +20,16 @@ import witnessmark.report.Explanation;
 class BeforeTest {
   @TempDir private Path directory;
 
-  /** The bench's log on disk, read by {@code explain}'s way; the lines after the entry's own. */
-  private List<String> why(Bench bench, long n) {
+  /** The log on disk, read by {@code explain}'s way; the lines after the entry's own. */
+  private List<String> why(List<Entry> log, long n) {
     LedgerFiles files = new LedgerFiles(directory.resolve("data-" + n));
     try (SqliteLedger ledger = SqliteLedger.create(files)) {
       Journal journal = new Journal(ledger);
       journal.note(new Entry.LogOpened(Bench.START, ledger.origin()));
-      bench.log().subList(1, bench.log().size()).forEach(journal::note);
+      log.subList(1, log.size()).forEach(journal::note);
     }
     try (SqliteReading reading = SqliteReading.open(files)) {
-      Entry entry = bench.log().get((int) n);
+      Entry entry = log.get((int) n);
       Before before = Before.of(reading, n, entry).orElseThrow();
       return Explanation.why(entry, before.job(), before.event(), before.today());
     }
@@ -43,7 +43,7 @@ class BeforeTest {
     long n = bench.size() - 1;
     bench.hit("TW-1", "50 N.m", "30", "");
     bench.person(new AbandonJob(bench.jobName(), Optional.empty(), "x"));
-    assertThat(why(bench, n))
+    assertThat(why(bench.log(), n))
         .containsExactly(
             "Before it",
             "  done        1 of 3 passes",
@@ -77,7 +77,7 @@ class BeforeTest {
             Optional.of("a/2"),
             "badge-07",
             "I was there"));
-    assertThat(why(bench, bench.size() - 1))
+    assertThat(why(bench.log(), bench.size() - 1))
         .contains(
             "  a/2, final pass, named",
             "    for       it is named",
@@ -109,8 +109,8 @@ class BeforeTest {
             small.operator(),
             small.job(),
             older.judged());
-    other.log().set(log.size() - 1, credited);
-    assertThat(why(other, log.size() - 1))
+    log.set(log.size() - 1, credited);
+    assertThat(why(log, log.size() - 1))
         .contains(
             "  rule        The order of work leaves one fastener, and nothing speaks for another.",
             "  today       This version would decide hit-again-by-angle on a/1, rechecked. What the"

@@ -1,12 +1,9 @@
 package witnessmark.pipeline;
 
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import java.util.Set;
 import witnessmark.decode.Scanned;
 import witnessmark.decode.Torqued;
 import witnessmark.desk.Command;
@@ -21,6 +18,7 @@ import witnessmark.job.JobState;
 import witnessmark.job.Shop;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.torque.Angle;
+import witnessmark.torque.Digits;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
@@ -30,8 +28,7 @@ public final class Bench implements Cloneable {
   public static final Instant START = Instant.parse("2026-11-25T08:00:00Z");
   public static final String STATION = "bench-1";
 
-  private final List<Entry> log = new ArrayList<>();
-  private final Set<String> fingerprints = new HashSet<>();
+  private final ListLog log = new ListLog();
   private Shop shop = Shop.EMPTY;
   private Instant now = START;
   private long number;
@@ -80,6 +77,13 @@ public final class Bench implements Cloneable {
   }
 
   public static EnrolWrench wrench(String serial) {
+    return wrench(serial, "");
+  }
+
+  /**
+   * @param uncertainty in per cent of the reading; none where it is empty
+   */
+  public static EnrolWrench wrench(String serial, String uncertainty) {
     return new EnrolWrench(
         serial,
         Torque.parse("20 N.m"),
@@ -87,7 +91,7 @@ public final class Bench implements Cloneable {
         START.minusSeconds(86_400),
         START.plusSeconds(10L * 86_400),
         Optional.empty(),
-        Optional.empty(),
+        Optional.of(uncertainty).filter(u -> !u.isEmpty()).map(Digits::new),
         Optional.empty());
   }
 
@@ -120,7 +124,7 @@ public final class Bench implements Cloneable {
   }
 
   public List<Entry> log() {
-    return log;
+    return log.entries();
   }
 
   public String jobName() {
@@ -132,7 +136,7 @@ public final class Bench implements Cloneable {
   }
 
   public long size() {
-    return log.size();
+    return log.entries().size();
   }
 
   /** Carries out a person's command. */
@@ -203,7 +207,7 @@ public final class Bench implements Cloneable {
   Outcome tried(TorqueEvent event) {
     Torqued torqued = new Torqued(event, "raw");
     return Step.take(
-        shop, new Arrival(Optional.of(STATION), "test", now, false, false, torqued), new OnList());
+        shop, new Arrival(Optional.of(STATION), "test", now, false, false, torqued), log);
   }
 
   public Outcome scan(String text) {
@@ -234,60 +238,9 @@ public final class Bench implements Cloneable {
   }
 
   private Outcome arrive(Arrival arrival) {
-    Outcome outcome = Step.take(shop, arrival, new OnList());
+    Outcome outcome = Step.take(shop, arrival, log);
     outcome.entries().forEach(this::add);
     return outcome;
-  }
-
-  private final class OnList implements Seen {
-    @Override
-    public boolean before(String wrench, OptionalLong number, String print) {
-      return fingerprints.contains(wrench + print);
-    }
-
-    @Override
-    public List<Entry.TorqueTaken> numbered(String wrench, long number) {
-      return log.stream()
-          .filter(Entry.TorqueTaken.class::isInstance)
-          .map(Entry.TorqueTaken.class::cast)
-          .filter(t -> t.event().wrench().equals(wrench))
-          .filter(t -> t.event().number().equals(OptionalLong.of(number)))
-          .toList();
-    }
-
-    @Override
-    public Optional<Entry> entry(long n) {
-      return n < log.size() ? Optional.of(log.get((int) n)) : Optional.empty();
-    }
-
-    @Override
-    public Optional<Entry.Scan> scan(String station) {
-      for (int n = log.size() - 1; n >= 0; n--) {
-        if (log.get(n) instanceof Entry.Scan s && s.station().equals(station)) {
-          return Optional.of(s);
-        }
-      }
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<String> endedJob(String station, Instant moment) {
-      String found = null;
-      for (Entry e : log) {
-        if (!e.at().isAfter(moment)) {
-          if (e instanceof Entry.JobOpened o && o.station().equals(station)) {
-            found = o.job();
-          } else if (e instanceof Entry.JobResumed r && r.station().equals(station)) {
-            found = r.job();
-          } else if (e instanceof Entry.JobSuspended s && s.job().equals(found)
-              || e instanceof Entry.JobClosed c && c.job().equals(found)
-              || e instanceof Entry.JobAbandoned a && a.job().equals(found)) {
-            found = null;
-          }
-        }
-      }
-      return Optional.ofNullable(found).filter(j -> !shop.jobs().containsKey(j));
-    }
   }
 
   private static Entry.TorqueTaken taken(Outcome outcome) {
@@ -295,11 +248,7 @@ public final class Bench implements Cloneable {
   }
 
   private void add(Entry entry) {
-    if (entry instanceof Entry.TorqueTaken t) {
-      fingerprints.add(t.event().wrench() + t.fingerprint());
-    }
-    shop = shop.after(log.size(), entry);
-    log.add(entry);
+    shop = shop.after(log.append(entry), entry);
   }
 
   private void tick() {
@@ -309,8 +258,8 @@ public final class Bench implements Cloneable {
   /** The shop that the log's bytes alone give. */
   public Shop replayed() {
     Shop replay = Shop.EMPTY;
-    for (int n = 0; n < log.size(); n++) {
-      replay = replay.after(n, EntryJson.read(EntryJson.bytes(log.get(n))));
+    for (int n = 0; n < log().size(); n++) {
+      replay = replay.after(n, EntryJson.read(EntryJson.bytes(log().get(n))));
     }
     return replay;
   }

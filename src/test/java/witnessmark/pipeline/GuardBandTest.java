@@ -29,22 +29,8 @@ class GuardBandTest {
   /** A bench whose TW-1 has an uncertainty in per cent of the reading; none where it is empty. */
   private static Bench bench(String uncertainty, String... lines) {
     Bench bench = Bench.on(Bench.group(3, lines));
-    enrol(bench, uncertainty);
+    bench.person(Bench.wrench("TW-1", uncertainty));
     return bench;
-  }
-
-  private static void enrol(Bench bench, String uncertainty) {
-    EnrolWrench usual = Bench.wrench("TW-1");
-    bench.person(
-        new EnrolWrench(
-            "TW-1",
-            usual.low(),
-            usual.high(),
-            usual.calibrated(),
-            usual.due(),
-            Optional.empty(),
-            Optional.of(uncertainty).filter(u -> !u.isEmpty()).map(Digits::new),
-            Optional.empty()));
   }
 
   private static Judged judged(Bench bench, String torque) {

@@ -153,6 +153,20 @@ class LateTest {
   }
 
   @Test
+  void aTimeThatIsNotBelievedTeachesNothingOfTheClock() {
+    Bench bench = twoGroups();
+    TorqueEvent ahead =
+        unnumbered(at(held(bench, "TW-1", "50 N.m"), Instant.parse("2031-01-01T00:00:00Z")));
+    assertThat(taken(bench.take(ahead)).timing().clock()).isEqualTo("bridge");
+
+    Entry.TorqueTaken next = taken(bench.take(unnumbered(held(bench, "TW-1", "51 N.m"))));
+
+    assertThat(next.timing().clock()).isEqualTo("wrench");
+    assertThat(next.timing().offset()).isEmpty();
+    assertThat(next.timing().tardy()).isFalse();
+  }
+
+  @Test
   void aClockOf1970IsNotBelieved() {
     Bench bench = twoGroups();
     Entry.TorqueTaken entry =
@@ -273,6 +287,10 @@ class LateTest {
 
   private static TorqueEvent numbered(TorqueEvent e, long number) {
     return copy(e, OptionalLong.of(number), e.time(), e.torque());
+  }
+
+  private static TorqueEvent unnumbered(TorqueEvent e) {
+    return copy(e, OptionalLong.empty(), e.time(), e.torque());
   }
 
   private static TorqueEvent copy(

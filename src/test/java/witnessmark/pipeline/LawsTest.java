@@ -16,7 +16,6 @@ import witnessmark.desk.CloseJob;
 import witnessmark.desk.Command;
 import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
-import witnessmark.desk.EnrolWrench;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
@@ -30,7 +29,6 @@ import witnessmark.job.Shop;
 import witnessmark.job.Undo;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
-import witnessmark.torque.Digits;
 import witnessmark.torque.Direction;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
@@ -217,7 +215,8 @@ class LawsTest {
     Random random = new Random(seed);
     Random again = new Random(~seed);
     Bench bench = Bench.on(procedure(random));
-    bench.person(certain("TW-1"));
+    // With an uncertainty guarded steps can be done, too.
+    bench.person(Bench.wrench("TW-1", "2"));
     List<TorqueEvent> sent = new ArrayList<>();
     for (int i = 0; i < acts; i++) {
       if (random.nextInt(5) == 0) {
@@ -232,20 +231,6 @@ class LawsTest {
       }
     }
     return bench;
-  }
-
-  /** The wrench with an uncertainty of 2 %, so that guarded steps can be done with it. */
-  private static EnrolWrench certain(String serial) {
-    EnrolWrench usual = Bench.wrench(serial);
-    return new EnrolWrench(
-        serial,
-        usual.low(),
-        usual.high(),
-        usual.calibrated(),
-        usual.due(),
-        Optional.empty(),
-        Optional.of(new Digits("2")),
-        Optional.empty());
   }
 
   @Test

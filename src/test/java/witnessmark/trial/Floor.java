@@ -30,6 +30,7 @@ import witnessmark.job.History;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
 import witnessmark.pipeline.Arrival;
+import witnessmark.pipeline.ListLog;
 import witnessmark.pipeline.Outcome;
 import witnessmark.pipeline.Step;
 import witnessmark.procedure.AttestStep;
@@ -71,12 +72,11 @@ final class Floor {
   private static final int LONGEST = 300;
 
   private final Scene scene;
-  private final MemoryLog log = new MemoryLog();
+  private final ListLog log = new ListLog();
   private final Map<String, Happening> truth = new HashMap<>();
   private final Map<Long, Happening> about = new HashMap<>();
   private final Set<Long> asked = new HashSet<>();
   private final Set<String> settledOnes = new HashSet<>();
-  private final Map<Long, String> stories = new HashMap<>();
   private final Map<Long, Judged> first = new HashMap<>();
   private final Parts parts;
   private final ShopClock clock = new ShopClock(Optional.of(START), Pace.FAST);
@@ -136,23 +136,8 @@ final class Floor {
     judge(job);
     Map<String, String> loose = notTight(shop.jobs().get(job), unit);
     if (shop.jobs().get(job).complete()) {
-      JobState kept = shop.jobs().get(job);
       person(new CloseJob(job, Optional.of(BADGE)));
       tally.closed++;
-      if (System.getProperty("trial.story") != null
-          && scene.tellable()
-          && loose.containsValue("untouched")) {
-        System.err.println("STORY " + scene.title() + " " + unit + " " + loose);
-        for (Act act : History.all(kept)) {
-          System.err.println(
-              "  "
-                  + act.n()
-                  + " "
-                  + stories.getOrDefault(act.n(), act.entry().getClass().getSimpleName())
-                  + " => "
-                  + act.judged().map(Judged::text).orElse(""));
-        }
-      }
       if (loose.containsValue("untouched") || loose.containsValue("loosened")) {
         tally.closedLoose++;
       }
@@ -232,19 +217,18 @@ final class Floor {
           throw new IllegalStateException("nobody did what is on record: " + t.raw());
         }
         about.put(n, h);
-        stories.put(n, h.sentence());
         if (Recorded.asks(t.judged())) {
           asked.add(n);
         }
         station.hearVerdict(Told.verdict(n, t));
       } else if (entry instanceof Entry.Assigned a) {
-        station.hearVerdict(Told.verdict(n, a, (Entry.TorqueTaken) log.get(a.assigns())));
+        station.hearVerdict(Told.verdict(n, a, log.torque(a.assigns())));
       } else if (entry instanceof Entry.Reread r) {
         tally.rereads++;
         if (Recorded.asks(r.judged())) {
           asked.add(r.rereads());
         }
-        station.hearVerdict(Told.verdict(n, r, (Entry.TorqueTaken) log.get(r.rereads())));
+        station.hearVerdict(Told.verdict(n, r, log.torque(r.rereads())));
       }
     } catch (MalformedMessage e) {
       throw new IllegalStateException("the bench does not understand the bridge", e);
@@ -282,7 +266,7 @@ final class Floor {
   }
 
   private Command assign(String job, long n, Optional<String> fastener) {
-    return new Assign(n, (Entry.TorqueTaken) log.get(n), job, fastener, BADGE, "I was there");
+    return new Assign(n, log.torque(n), job, fastener, BADGE, "I was there");
   }
 
   private boolean tried(Command command) {
@@ -314,7 +298,7 @@ final class Floor {
   }
 
   private void count(long n, Judged judged) {
-    Entry.TorqueTaken taken = (Entry.TorqueTaken) log.get(n);
+    Entry.TorqueTaken taken = log.torque(n);
     Happening h = about.get(n);
     Happened what =
         Happened.of(
