@@ -102,7 +102,10 @@ public final class Person {
     if (loose.isPresent()) {
       return carryOut(loose.get());
     }
-    search.hopeless(heard).ifPresent(f -> spoiled.add(Parts.unit(heard) + " " + f));
+    undoing(heard);
+    if (!plans.isEmpty()) {
+      return carryOut(plans.poll());
+    }
     Task task = pick(heard);
     tries.count(heard);
     return visit(task);
@@ -174,6 +177,15 @@ public final class Person {
     List<Expected> choice = notes.choice(heard, listed.due());
     Expected picked = choice.get(chance.nextInt(choice.size()));
     return rack.fit(picked).map(tool -> new Task(heard, picked, tool)).orElse(listed);
+  }
+
+  private void undoing(ExpectMessage heard) {
+    for (Expected each : search.undo(heard)) {
+      rack.fit(each)
+          .map(tool -> new Task(heard, each, tool))
+          .filter(task -> hands.isHeld(task, each.fastener()))
+          .ifPresent(task -> plans.add(Plan.loosen(task, each.fastener(), Optional.empty())));
+    }
   }
 
   /** Goes on by memory while the bridge cannot hear the wrench, as far as the group goes. */

@@ -1,6 +1,7 @@
 package wrenchsim.shop;
 
 import java.util.HashSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import wrenchsim.truth.Happening.Act;
@@ -17,7 +18,7 @@ final class Search {
   private final Notes notes;
   private final Hands hands;
   private Optional<Work> doubt = Optional.empty();
-  private Optional<String> inVain = Optional.empty();
+  private Optional<Expected> inVain = Optional.empty();
   private String vainWork = "";
   private final Set<String> redone = new HashSet<>();
   private Optional<String> redoneOn = Optional.empty();
@@ -53,17 +54,18 @@ final class Search {
             new Plan(Act.TIGHTEN, task.get(), each.fastener(), each, Optional.empty()));
       }
     }
-    inVain = Optional.of(due);
+    inVain = Optional.of(dueIn(heard, group));
     return Optional.empty();
   }
 
   /**
-   * The due fastener, when this search and the one before found nothing loose and nothing has
-   * changed: nothing helps but to undo it and to do it again, once in a job.
+   * What to undo and to do again, when this search and the one before found nothing loose and
+   * nothing has changed: first the due fastener, and where that does not help the whole group; each
+   * once in a job.
    */
-  Optional<String> hopeless(ExpectMessage heard) {
+  List<Expected> undo(ExpectMessage heard) {
     if (inVain.isEmpty()) {
-      return Optional.empty();
+      return List.of();
     }
     String work = Task.work(heard);
     boolean before = work.equals(vainWork);
@@ -72,7 +74,14 @@ final class Search {
       redone.clear();
       redoneOn = heard.job();
     }
-    return before ? inVain.filter(redone::add) : Optional.empty();
+    if (!before) {
+      return List.of();
+    }
+    Expected due = inVain.get();
+    if (redone.add(due.fastener())) {
+      return List.of(due);
+    }
+    return redone.add(due.group()) ? notes.doneOrDue(heard, due.group(), due.pass()) : List.of();
   }
 
   private static Expected dueIn(ExpectMessage heard, String group) {

@@ -7,6 +7,7 @@ import witnessmark.job.JobState;
 import witnessmark.procedure.Pass;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
+import witnessmark.torque.Side;
 import witnessmark.torque.TorqueEvent;
 
 /** What the angle shows: a tight fastener hardly turns when it is hit again. */
@@ -37,7 +38,9 @@ final class ByAngle {
     if (little) {
       return tooLittle ? Sign.TIGHT : Sign.EITHER;
     }
-    return tooLittle ? Sign.EITHER : Sign.FRESH;
+    // A fresh one that is let go below its band has turned only a part of the way.
+    boolean whole = Bands.side(stage, event.torque()) != Side.BELOW;
+    return tooLittle && whole ? Sign.EITHER : Sign.FRESH;
   }
 
   /**

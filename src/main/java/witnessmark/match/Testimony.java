@@ -152,12 +152,16 @@ final class Testimony {
 
   private void learnt(String turned) {
     Optional<LearntTurn> learnt = LearntTurn.of(job, stage);
+    boolean small = degrees().compareTo(step.care().telling().recheckAngle()) <= 0;
     if (learnt.isEmpty()) {
-      boolean small = degrees().compareTo(step.care().telling().recheckAngle()) <= 0;
       say(
           !small,
           turned + "more than a tight one",
           turned + "no more than a tight one, and its group has shown no turn yet");
+      return;
+    }
+    if (!small && Bands.side(stage, event.torque()) == Side.BELOW) {
+      supports.add(turned + "more than a tight one, and it was let go below its band");
       return;
     }
     String limit =

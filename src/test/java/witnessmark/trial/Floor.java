@@ -2,8 +2,10 @@ package witnessmark.trial;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -35,6 +37,7 @@ import witnessmark.pipeline.Outcome;
 import witnessmark.pipeline.Step;
 import witnessmark.procedure.AttestStep;
 import witnessmark.procedure.MeasureStep;
+import witnessmark.procedure.Procedure;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.procedure.Stage;
 import witnessmark.publish.Told;
@@ -50,7 +53,6 @@ import wrenchsim.shop.Pace;
 import wrenchsim.shop.Parts;
 import wrenchsim.shop.Person;
 import wrenchsim.shop.Rack;
-import wrenchsim.shop.Sheets;
 import wrenchsim.shop.ShopClock;
 import wrenchsim.shop.Station;
 import wrenchsim.shop.Tool;
@@ -76,6 +78,7 @@ final class Floor {
   private final Map<String, Happening> truth = new HashMap<>();
   private final Map<Long, Happening> about = new HashMap<>();
   private final Set<Long> asked = new HashSet<>();
+  private final Set<Happening> outOfTurn = Collections.newSetFromMap(new IdentityHashMap<>());
   private final Set<String> settledOnes = new HashSet<>();
   private final Map<Long, Judged> first = new HashMap<>();
   private final Parts parts;
@@ -87,6 +90,7 @@ final class Floor {
 
   Floor(Scene scene, long seed) {
     this.scene = scene;
+    Procedure released = ProcedureFile.parse("trial.toml", scene.procedure());
     parts = new Parts(seed, scene.usual(), scene.joints());
     List<Tool> tools = new ArrayList<>();
     for (WrenchSpec spec : scene.wrenches()) {
@@ -101,13 +105,12 @@ final class Floor {
                 clock,
                 mistakes,
                 scene.habits(),
-                new Sheets(),
+                Known.sheets(released),
                 seed,
                 warning -> {}),
             parts);
     record(new Entry.LogOpened(START, "witnessmark.local/log/trial"));
     Crew.enrol(scene).forEach(this::person);
-    var released = ProcedureFile.parse("trial.toml", scene.procedure());
     person(new Release(released, scene.procedure(), Optional.empty()));
     procedure = released.id();
   }
@@ -175,6 +178,9 @@ final class Floor {
     for (Happening h : deed.truth()) {
       if (h.act() != Happening.Act.REDELIVER) {
         truth.put(raw(TorqueMessage.encode(h.reading())), h);
+        if (besideASpoiledOne(h)) {
+          outOfTurn.add(h);
+        }
       }
     }
     for (Message message : deed.messages()) {
@@ -187,6 +193,14 @@ final class Floor {
                 Optional.of(STATION), "trial", clock.now(), false, all.size() > 1, decoded));
       }
     }
+  }
+
+  /** Whether another of its group is overtightened: the order of work waits for a decision then. */
+  private boolean besideASpoiledOne(Happening h) {
+    String place = h.work().fastener().orElse("");
+    return parts.states(h.work().unit().orElse("")).entrySet().stream()
+        .filter(e -> e.getValue() == JointState.OVERTIGHTENED && !e.getKey().equals(place))
+        .anyMatch(e -> Happened.step(e.getKey()).equals(Happened.step(place)));
   }
 
   private void take(Arrival arrival) {
@@ -302,7 +316,10 @@ final class Floor {
     Happening h = about.get(n);
     Happened what =
         Happened.of(
-            h, taken.timing().tardy(), judged.verdict().equals(Optional.of(Verdict.IN_BAND)));
+            h,
+            outOfTurn.remove(h),
+            taken.timing().tardy(),
+            judged.verdict().equals(Optional.of(Verdict.IN_BAND)));
     Recorded how = Recorded.of(h, what, judged, asked.contains(n));
     tally.count(what, how);
     boolean good = what == Happened.GOOD || what == Happened.GOOD_LATE;

@@ -7,6 +7,7 @@ import wrenchsim.truth.Happening;
 enum Happened {
   GOOD("the due fastener, tightened well"),
   GOOD_LATE("the same, delivered late"),
+  OUT_OF_TURN("the same, while one of its group was overtightened and a decision on it was due"),
   UNDER("the due fastener, stopped below its band"),
   OVER("the due fastener, pulled above its band"),
   AT_A_LIMIT("the due fastener, just outside its band where the wrench shows just inside"),
@@ -31,10 +32,11 @@ enum Happened {
   /**
    * What a happening was.
    *
+   * @param outOfTurn whether the order of work waited for a decision
    * @param late whether its reading came late
    * @param shownInside whether the reading lies in the band, whatever the torque really was
    */
-  static Happened of(Happening h, boolean late, boolean shownInside) {
+  static Happened of(Happening h, boolean outOfTurn, boolean late, boolean shownInside) {
     if (h.act() == Happening.Act.REDELIVER) {
       return REPEAT;
     }
@@ -57,9 +59,13 @@ enum Happened {
       case SNUG -> shownInside ? AT_A_LIMIT : UNDER;
       case OVERTIGHTENED -> shownInside ? AT_A_LIMIT : OVER;
       case CROSSED -> CROSSED;
-      case TIGHT -> place.equals(due) ? (late ? GOOD_LATE : GOOD) : NEIGHBOUR;
+      case TIGHT -> place.equals(due) ? good(outOfTurn, late) : NEIGHBOUR;
       case LOOSE, LOOSENED -> throw new IllegalStateException("a pull leaves nothing loose: " + h);
     };
+  }
+
+  private static Happened good(boolean outOfTurn, boolean late) {
+    return outOfTurn ? OUT_OF_TURN : late ? GOOD_LATE : GOOD;
   }
 
   static String step(String fastener) {

@@ -54,7 +54,7 @@ enum Recorded {
     boolean there = place.equals(judged.fastener());
     boolean group = place.map(Happened::step).equals(judged.fastener().map(Happened::step));
     return switch (what) {
-      case GOOD, GOOD_LATE, NEIGHBOUR -> there ? RIGHT : group ? EXCHANGED : WRONG;
+      case GOOD, GOOD_LATE, OUT_OF_TURN, NEIGHBOUR -> there ? RIGHT : group ? EXCHANGED : WRONG;
       case CROSSED, AT_A_LIMIT -> group ? UNSEEN : WRONG;
       case SECOND_HIT, WRONG_FASTENER -> there ? RIGHT : WRONG;
       default -> WRONG;
