@@ -60,11 +60,11 @@ public final class Joint {
   }
 
   /**
-   * Goes on to a later pass with a higher target; a lower one changes nothing, for what was made
-   * tight stays tight.
+   * Goes on to a later pass with a higher target; a lower one changes nothing while it is held, for
+   * what was made tight stays tight.
    */
   public void face(JointSpec pass) {
-    if (pass.targetNm() > spec.targetNm()) {
+    if (!isHeld() || pass.targetNm() > spec.targetNm()) {
       spec = pass;
     }
   }

@@ -134,9 +134,9 @@ public record Condition(
         last);
   }
 
+  /** It is held as it was until it is seen to be undone, or turns as a fresh one does. */
   Condition toRework() {
-    return new Condition(
-        0, Optional.empty(), true, scrapped, NONE, NONE, Optional.empty(), 0, false, last);
+    return new Condition(0, Optional.empty(), true, scrapped, NONE, NONE, pull, 0, false, last);
   }
 
   Condition conceded() {

@@ -16,6 +16,8 @@ import witnessmark.torque.Verdict;
 
 /** How entries about a job change it. Decides nothing: an entry says what it changed. */
 final class JobFold {
+  private static final Optional<Pull> NO_PULL = Optional.empty();
+
   private JobFold() {}
 
   /** The state after a fact, without its history. */
@@ -109,10 +111,12 @@ final class JobFold {
           case LOOSENED -> condition.loosened();
           case RECHECKED, NONE, ASKS -> condition;
         };
+    // One to be replaced that was accepted is another than the one that was held before.
+    Condition before = condition.rework() && changed.done() > 0 ? changed.pulled(NO_PULL) : changed;
     Condition held =
         loosens(judged)
             ? changed
-            : Pull.of(act, judged, pass).map(p -> held(changed, judged, p)).orElse(changed);
+            : Pull.of(act, judged, pass).map(p -> held(before, judged, p)).orElse(changed);
     return undo(job.with(fastener, held), judged.undoes());
   }
 

@@ -79,6 +79,11 @@ public record JobState(
     return stays.stream().anyMatch(s -> s.covers(where, moment));
   }
 
+  /** The fact that happened last; empty before the first. */
+  public Optional<Act> newest() {
+    return past.map(Past::act);
+  }
+
   public Condition condition(int fastener) {
     return conditions.get(fastener);
   }

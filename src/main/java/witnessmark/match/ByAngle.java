@@ -23,6 +23,12 @@ final class ByAngle {
     }
     BigDecimal angle = event.angle().get().degrees().value();
     boolean little = angle.compareTo(recheck) <= 0;
+    if (!little && !plainlyFresh(job, stage, pass, angle)) {
+      if (overOneThatIsDone(job, fastener, stage, event)) {
+        return Sign.EITHER;
+      }
+      little = TightTurn.reaches(job, event, fastener);
+    }
     if (!little && pass.angle().isPresent()) {
       return Sign.FRESH;
     }
@@ -41,6 +47,21 @@ final class ByAngle {
     // A fresh one that is let go below its band has turned only a part of the way.
     boolean whole = Bands.side(stage, event.torque()) != Side.BELOW;
     return tooLittle && whole ? Sign.EITHER : Sign.FRESH;
+  }
+
+  /** Whether it turned about as far as a fresh one does, so that nothing else need be weighed. */
+  private static boolean plainlyFresh(JobState job, Stage stage, Pass pass, BigDecimal angle) {
+    if (pass.angle().isPresent()) {
+      return angle.compareTo(pass.angle().get().low().degrees().value()) >= 0;
+    }
+    return LearntTurn.of(job, stage).filter(l -> l.mostOf(angle)).isPresent();
+  }
+
+  /** Whether it went above the band, where another of the group is tight and may have got it. */
+  private static boolean overOneThatIsDone(
+      JobState job, int fastener, Stage stage, TorqueEvent event) {
+    return Bands.side(stage, event.torque()) == Side.ABOVE
+        && Tight.of(job, event, fastener).newest().isPresent();
   }
 
   /**

@@ -37,7 +37,8 @@ final class ByBreakaway {
     }
     // One that earlier pulls have left held begins to turn there, which is nothing new.
     boolean asHeld =
-        expected.pull().isPresent()
+        !expected.rework()
+            && expected.pull().isPresent()
             && expected.pull().get().held().compareTo(began.multiply(Held.SHARE)) >= 0;
     return asHeld ? Sign.SILENT : Sign.TIGHT;
   }

@@ -2,6 +2,7 @@ package witnessmark.match;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import witnessmark.entry.Reason;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
@@ -37,7 +38,7 @@ final class Elsewhere {
     return Placement.nowhere(Reason.FITS_ELSEWHERE, could);
   }
 
-  /** The first of each group whose next pass the reading would fit. */
+  /** The first of each group that has a pass to come which the reading would fit. */
   static List<String> fitting(JobState job, TorqueEvent event, int but) {
     List<String> names = new ArrayList<>();
     for (Step each : job.plan().procedure().steps()) {
@@ -56,7 +57,7 @@ final class Elsewhere {
 
   private static boolean fits(Condition condition, TightenStep step, TorqueEvent event) {
     return !condition.nonconforming()
-        && condition.done() < step.passes().size()
-        && step.side(condition.done(), event.torque()) == Side.INSIDE;
+        && IntStream.range(condition.done(), step.passes().size())
+            .anyMatch(pass -> step.side(pass, event.torque()) == Side.INSIDE);
   }
 }

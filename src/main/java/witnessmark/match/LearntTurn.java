@@ -2,6 +2,7 @@ package witnessmark.match;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.Optional;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
@@ -28,6 +29,8 @@ import witnessmark.procedure.TightenStep;
 record LearntTurn(int count, BigDecimal sum, BigDecimal squares, BigDecimal scatter) {
   /** What the assumed scatter weighs beside what the group has shown: our own choice. */
   static final int WEIGHT = 10;
+
+  private static final BigDecimal SEVEN = BigDecimal.valueOf(7);
 
   /** More would hardly move the limit, and a group may have hundreds. */
   static final int MOST = 20;
@@ -93,16 +96,30 @@ record LearntTurn(int count, BigDecimal sum, BigDecimal squares, BigDecimal scat
 
   /** The lower limit itself, in degrees with one decimal, for people. */
   BigDecimal limit() {
+    return mean().subtract(reach()).max(BigDecimal.ZERO).setScale(1, RoundingMode.HALF_UP);
+  }
+
+  /** The upper limit likewise, in degrees: one fresh fastener in 2 000 turns more. */
+  BigDecimal most() {
+    return mean().add(reach());
+  }
+
+  /** Whether an angle is most of the usual turn: seven tenths of the mean, our own choice. */
+  boolean mostOf(BigDecimal angle) {
+    return angle.multiply(BigDecimal.valueOf(10L * count)).compareTo(sum.multiply(SEVEN)) >= 0;
+  }
+
+  private BigDecimal mean() {
+    return sum.divide(BigDecimal.valueOf(count), MathContext.DECIMAL64);
+  }
+
+  private BigDecimal reach() {
     BigDecimal n = BigDecimal.valueOf(count);
-    BigDecimal variance =
-        square(quantile())
-            .multiply(n.add(BigDecimal.ONE))
-            .multiply(spread())
-            .divide(n.pow(3).multiply(BigDecimal.valueOf(freedom())), MathContext.DECIMAL64);
-    return sum.divide(n, MathContext.DECIMAL64)
-        .subtract(variance.sqrt(MathContext.DECIMAL64))
-        .max(BigDecimal.ZERO)
-        .setScale(1, java.math.RoundingMode.HALF_UP);
+    return square(quantile())
+        .multiply(n.add(BigDecimal.ONE))
+        .multiply(spread())
+        .divide(n.pow(3).multiply(BigDecimal.valueOf(freedom())), MathContext.DECIMAL64)
+        .sqrt(MathContext.DECIMAL64);
   }
 
   /** w·c²·Σ² + n²·Q − n·Σ², which is n²·(w + n − 1)·s². */

@@ -6,6 +6,7 @@ import java.util.stream.IntStream;
 import witnessmark.entry.Reason;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
+import witnessmark.job.Pull;
 import witnessmark.procedure.Stage;
 import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Direction;
@@ -26,8 +27,8 @@ final class Named {
     int passes = job.plan().stepOf(fastener).passes().size();
     Stage last = job.plan().stage(fastener, Tight.last(condition));
     if (event.direction() == Direction.CCW) {
-      boolean pending = condition.pull().isEmpty() && !condition.touched() && !condition.rework();
-      OptionalInt counted = pending ? counted(job, fastener, 0) : OptionalInt.empty();
+      OptionalInt counted =
+          hardlyBegun(condition) ? counted(job, fastener, 0) : OptionalInt.empty();
       return counted.isPresent()
           ? standsFor(job, counted.getAsInt(), name)
           : Placement.on(how, fastener, last);
@@ -42,6 +43,9 @@ final class Named {
       return Placement.on(Reason.HIT_AGAIN, fastener, last);
     }
     Stage due = job.plan().stage(fastener, condition.done());
+    if (Tight.unreplaced(job, fastener, event)) {
+      return Placement.on(Reason.HIT_AGAIN, fastener, last);
+    }
     if (job.openStages().contains(due) && job.next(due).contains(fastener)) {
       OptionalInt counted =
           hardlyTurned(job, fastener, due, event)
@@ -55,6 +59,16 @@ final class Named {
       return Placement.on(Reason.HIT_AGAIN, fastener, last);
     }
     return Placement.on(Reason.NOT_DUE_YET, fastener, due);
+  }
+
+  /** Nothing to undo, or no more than what a pull left that ended too low and came by count. */
+  private static boolean hardlyBegun(Condition condition) {
+    boolean low = condition.reached().signum() > 0;
+    boolean byCount = condition.pull().filter(Pull::observed).isEmpty();
+    return condition.done() == 0
+        && !condition.nonconforming()
+        && !condition.rework()
+        && (low ? byCount : condition.pull().isEmpty() && !condition.touched());
   }
 
   private static Placement continued(

@@ -51,9 +51,15 @@ final class NextOrAgain {
   }
 
   private Placement weighed(Evidence evidence) {
+    boolean tightItself = evidence.sign() == Sign.TIGHT && Tight.toReplace(job.condition(fastener));
+    if (tightItself || Tight.unreplaced(job, fastener, event)) {
+      return again(job, event, fastener, -1, evidence.again());
+    }
     Tight tight = Tight.of(job, event, fastener);
     if (!tight.any()) {
-      return Elsewhere.orThere(job, event, expected);
+      // A window refuses it; without one, it is not known why it was tight.
+      boolean odd = evidence.sign() == Sign.TIGHT && Bands.pass(stage).angle().isEmpty();
+      return odd ? asks(OptionalInt.empty()) : Elsewhere.orThere(job, event, expected);
     }
     if (tight.side() == Side.ABOVE) {
       return asks(tight.newest());

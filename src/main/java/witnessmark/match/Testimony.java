@@ -100,20 +100,15 @@ final class Testimony {
   }
 
   private void turnsAsTight() {
-    BigDecimal most = step.care().telling().recheckAngle();
-    if (event.angle().isPresent() && most.signum() > 0) {
-      say(
-          degrees().compareTo(most) <= 0,
+    if (event.angle().isPresent() && step.care().telling().recheckAngle().signum() > 0) {
+      BigDecimal most = TightTurn.most(job, stage, condition.pull().orElseThrow().held(), event);
+      String told =
           "it turned "
               + event.angle().get()
               + " degrees: a tight one turns "
               + plain(most)
-              + " at most",
-          "it turned "
-              + event.angle().get()
-              + " degrees: a tight one turns "
-              + plain(most)
-              + " at most");
+              + " at most";
+      say(degrees().compareTo(most) <= 0, told, told);
     }
   }
 

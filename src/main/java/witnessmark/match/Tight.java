@@ -9,6 +9,7 @@ import java.util.stream.IntStream;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
 import witnessmark.job.Pull;
+import witnessmark.procedure.Stage;
 import witnessmark.procedure.Step;
 import witnessmark.procedure.TightenStep;
 import witnessmark.torque.Side;
@@ -26,6 +27,9 @@ import witnessmark.torque.TorqueEvent;
 record Tight(boolean any, OptionalInt newest, Side side) {
 
   /**
+   * Those of the group that is expected count whatever they are held at, where the reading is above
+   * its band: a hand that slips past the band does so on a tight one as well.
+   *
    * @param but the fastener that is expected, which is not meant here; −1 for none
    */
   static Tight of(JobState job, TorqueEvent event, int but) {
@@ -38,10 +42,13 @@ record Tight(boolean any, OptionalInt newest, Side side) {
         continue;
       }
       int first = job.plan().first(step);
+      boolean slipped =
+          but >= first && but < first + step.positions().size() && above(job, event, but);
       Side[] sides = new Side[step.passes().size()];
       for (int f = first; f < first + step.positions().size(); f++) {
         Condition condition = job.condition(f);
-        if (f == but || !couldBe(condition, least)) {
+        boolean slipOn = slipped && condition.done() > job.condition(but).done();
+        if (f == but || !(slipOn || couldBe(condition, least))) {
           continue;
         }
         any = true;
@@ -57,6 +64,12 @@ record Tight(boolean any, OptionalInt newest, Side side) {
       }
     }
     return new Tight(any, newest < 0 ? OptionalInt.empty() : OptionalInt.of(newest), newestSide);
+  }
+
+  private static boolean above(JobState job, TorqueEvent event, int but) {
+    int pass = job.condition(but).done();
+    TightenStep step = job.plan().stepOf(but);
+    return pass < step.passes().size() && step.side(pass, event.torque()) == Side.ABOVE;
   }
 
   /** The others of the newest one's group that it could be as well. */
@@ -76,6 +89,25 @@ record Tight(boolean any, OptionalInt newest, Side side) {
       }
     }
     return names;
+  }
+
+  /**
+   * Whether the fastener is to be reworked or replaced, and the angle shows that it is as tight as
+   * it was.
+   */
+  static boolean unreplaced(JobState job, int fastener, TorqueEvent event) {
+    Condition condition = job.condition(fastener);
+    if (!toReplace(condition) || event.angle().isEmpty()) {
+      return false;
+    }
+    Stage stage = job.plan().stage(fastener, condition.pull().get().pass());
+    BigDecimal most = TightTurn.most(job, stage, condition.pull().get().held(), event);
+    return most.signum() > 0 && event.angle().get().degrees().value().compareTo(most) <= 0;
+  }
+
+  /** Whether it is to be reworked or replaced and was not seen undone since. */
+  static boolean toReplace(Condition condition) {
+    return condition.rework() && condition.pull().isPresent();
   }
 
   /** The fastener that this wrench pulled last, whatever is known of it now. */

@@ -28,7 +28,7 @@ final class Reasoning {
       case HIT_AGAIN_BY_TIME ->
           "Sooner than a hand reaches the next: the one that this wrench pulled last.";
       case LOOSENED_FOR_REWORK ->
-          "A loosening belongs to the one fastener that is to be reworked or replaced.";
+          "Undone right after it was decided: the one fastener to be reworked or replaced.";
       case ONLY_ONE_TIGHT -> "A loosening belongs to the one fastener that was tightened.";
       case NOT_DUE_YET -> "The named fastener waits for others.";
       case WAITS_FOR_DISPOSITION ->

@@ -57,7 +57,7 @@ class BeforeTest {
             "  a/1, final pass, tight",
             "    for       it was pulled by TW-1 in entry 6 and is held at 50 N.m",
             "    for       51 N.m is in its band of 45 to 55 N.m",
-            "    for       it turned 1.8 degrees: a tight one turns 5 at most",
+            "    for       it turned 1.8 degrees: a tight one turns 6.29 at most",
             "What decided",
             "  rule        Turned no further than a tight one, and less than a fresh one hardly ever"
                 + " does: hit again.",

@@ -138,12 +138,22 @@ class SecondHitTest {
   }
 
   @Test
-  void aHitThatCouldNotBeOnATightOneIsTheNextOnes() {
-    Bench bench = on(2, WINDOW);
+  void aHitThatCouldNotBeOnATightOneOfAnotherGroupIsTheNextOnes() {
+    Bench bench =
+        Bench.on(
+            Bench.group(1, WINDOW)
+                + Bench.step("b", 1, WINDOW).replace("torque = \"50 N.m\"", "torque = \"60 N.m\""));
     hit(bench, "45", "30");
     // 56.25 is a quarter above 45
     assertThat(hit(bench, "56.25", "3").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
-    assertThat(hit(bench, "56.26", "3").effect()).isEqualTo(Effect.NONCONFORMING);
+    assertThat(hit(bench, "56.26", "3").fastener()).contains("b/1");
+  }
+
+  @Test
+  void oneThatBeganToTurnAsATightOneIsAskedAboutThoughNothingIsTightOnRecord() {
+    Judged asked = began(on(2), "50", "", "45");
+    assertThat(asked.reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
+    assertThat(asked.alternatives()).containsExactly("a/1");
   }
 
   @Test

@@ -24,6 +24,7 @@ import witnessmark.desk.Measure;
 import witnessmark.desk.OpenJob;
 import witnessmark.desk.Release;
 import witnessmark.entry.Disposition;
+import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.job.Act;
@@ -295,15 +296,17 @@ final class Floor {
   /** Compares the job's record with what was done. */
   private void judge(String job) {
     Set<Long> inJob = new HashSet<>();
+    Map<String, String> credited = new HashMap<>();
     for (Act act : History.all(shop.jobs().get(job))) {
+      undoes(act).forEach(stage -> credited.keySet().removeIf(c -> belongs(c, stage)));
       if (about.containsKey(act.n())) {
         inJob.add(act.n());
-        count(act.n(), act.judged().orElseThrow());
+        count(act.n(), act.judged().orElseThrow(), credited);
       }
     }
     for (long n : List.copyOf(about.keySet())) {
       if (!inJob.contains(n)) {
-        count(n, first.get(n));
+        count(n, first.get(n), credited);
       }
       about.remove(n);
       first.remove(n);
@@ -311,7 +314,35 @@ final class Floor {
     asked.clear();
   }
 
-  private void count(long n, Judged judged) {
+  private static List<String> undoes(Act act) {
+    return act.entry() instanceof Entry.Disposed d
+        ? d.undoes()
+        : act.judged().map(Judged::undoes).orElse(List.of());
+  }
+
+  /** Whether a credit, as {@code hub/3 final}, is one of a stage, as {@code hub:final}. */
+  private static boolean belongs(String credit, String stage) {
+    return (Happened.step(credit) + ":" + credit.substring(credit.indexOf(' ') + 1)).equals(stage);
+  }
+
+  /** Keeps the account of credits; whether the bolt has one for that pass already. */
+  private static boolean stands(Happening h, Judged judged, Map<String, String> credited) {
+    String place = h.work().fastener().orElse("") + " ";
+    if (h.act() == Happening.Act.LOOSEN) {
+      credited.keySet().removeIf(c -> c.startsWith(place));
+    }
+    String recorded = judged.fastener().orElse("");
+    if (judged.effect() == Effect.LOOSENED || judged.effect() == Effect.NONCONFORMING) {
+      credited.values().removeIf(recorded::equals);
+    }
+    return judged.effect() == Effect.CREDITED
+        && credited.put(place + judged.pass().orElse(""), recorded) != null;
+  }
+
+  /**
+   * @param credited what each bolt really turned, in each pass, was credited to and still stands
+   */
+  private void count(long n, Judged judged, Map<String, String> credited) {
     Entry.TorqueTaken taken = log.torque(n);
     Happening h = about.get(n);
     Happened what =
@@ -320,7 +351,8 @@ final class Floor {
             outOfTurn.remove(h),
             taken.timing().tardy(),
             judged.verdict().equals(Optional.of(Verdict.IN_BAND)));
-    Recorded how = Recorded.of(h, what, judged, asked.contains(n));
+    boolean twice = stands(h, judged, credited);
+    Recorded how = Recorded.of(h, what, judged, asked.contains(n), twice);
     tally.count(what, how);
     boolean good = what == Happened.GOOD || what == Happened.GOOD_LATE;
     if (good && how != Recorded.RIGHT && how != Recorded.EXCHANGED) {

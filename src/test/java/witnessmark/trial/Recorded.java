@@ -33,13 +33,14 @@ enum Recorded {
    * What a decision says of what happened.
    *
    * @param asked whether a person was asked for the place
+   * @param twice whether the bolt that was really turned has credit for that pass already
    */
-  static Recorded of(Happening h, Happened what, Judged judged, boolean asked) {
+  static Recorded of(Happening h, Happened what, Judged judged, boolean asked, boolean twice) {
     if (asked) {
       return ASKED;
     }
     return switch (judged.effect()) {
-      case CREDITED -> credited(h, what, judged);
+      case CREDITED -> twice ? WRONG : credited(h, what, judged);
       case RECHECKED -> RECHECKED;
       case AGAIN -> AGAIN;
       case NONCONFORMING -> NONCONFORMING;
@@ -54,9 +55,10 @@ enum Recorded {
     boolean there = place.equals(judged.fastener());
     boolean group = place.map(Happened::step).equals(judged.fastener().map(Happened::step));
     return switch (what) {
-      case GOOD, GOOD_LATE, OUT_OF_TURN, NEIGHBOUR -> there ? RIGHT : group ? EXCHANGED : WRONG;
+      case GOOD, GOOD_LATE, OUT_OF_TURN, NEIGHBOUR, SECOND_HIT ->
+          there ? RIGHT : group ? EXCHANGED : WRONG;
       case CROSSED, AT_A_LIMIT -> group ? UNSEEN : WRONG;
-      case SECOND_HIT, WRONG_FASTENER -> there ? RIGHT : WRONG;
+      case WRONG_FASTENER -> there ? RIGHT : WRONG;
       default -> WRONG;
     };
   }

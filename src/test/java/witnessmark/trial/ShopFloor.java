@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import wrenchsim.shop.Chance;
 import wrenchsim.wire.MalformedMessage;
 
 /** The shop-floor trial: what really happened, by what the bridge recorded. */
@@ -45,7 +46,8 @@ public final class ShopFloor {
         runs.add(Math.min(RUN, left));
       }
       for (int i = 0; i < runs.size(); i++) {
-        tally.add(new Floor(scene, seed + 1000L * all.size() + i).work(runs.get(i)));
+        long own = Chance.of(seed, scene.title() + " " + i).nextLong();
+        tally.add(new Floor(scene, own).work(runs.get(i)));
       }
       all.put(scene, tally);
     }

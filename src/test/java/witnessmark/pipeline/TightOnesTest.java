@@ -1,0 +1,165 @@
+package witnessmark.pipeline;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import witnessmark.desk.Dispose;
+import witnessmark.entry.Disposition;
+import witnessmark.entry.Effect;
+import witnessmark.entry.Judged;
+import witnessmark.entry.Reason;
+import witnessmark.torque.Angle;
+
+/** Tight fasteners that are pulled on, pulled over, undone or not replaced, where others count. */
+class TightOnesTest {
+  private static final String[] WINDOW = {"angle-min = \"22\"", "angle-max = \"38\""};
+
+  private static Bench on(int n, String... lines) {
+    return Bench.on(Bench.group(n, lines));
+  }
+
+  private static Judged hit(Bench bench, String torque, String angle) {
+    return bench.hit("TW-1", torque + " N.m", angle, "").judged();
+  }
+
+  private static void replace(Bench bench, String fastener) {
+    bench.person(
+        new Dispose(bench.jobName(), fastener, Disposition.REPLACE, "badge-07", "new bolt"));
+  }
+
+  /** Held at 45: 5 + 38 · (48 − 45)/(0.75 · 48) = 8.17 degrees at most. */
+  @Test
+  void aTightOneTurnsOnByWhatTheTorqueRises() {
+    Bench bench = on(3, WINDOW);
+    hit(bench, "45", "30");
+    assertThat(hit(bench, "48", "8.1").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
+    Bench further = on(3, WINDOW);
+    hit(further, "45", "30");
+    Judged crossed = hit(further, "48", "8.2");
+    assertThat(crossed.fastener()).contains("a/2");
+    assertThat(crossed.effect()).isEqualTo(Effect.AGAIN);
+  }
+
+  /**
+   * In a second pass the turn begins where the first ended: 5 + 38 · (48 − 45)/(48 · (1 − 22/45)).
+   */
+  @Test
+  void inALaterPassTheTurnBeginsWhereThePassBeforeEnded() {
+    Bench bench =
+        on(
+            2,
+            "[[step.pass]]\nname = \"snug\"\nmin = \"20 N.m\"\nmax = \"22 N.m\"",
+            "[[step.pass]]\nname = \"final\"\nmin = \"45 N.m\"\nmax = \"55 N.m\"",
+            "angle-min = \"22\"\nangle-max = \"38\"");
+    hit(bench, "21", "30");
+    hit(bench, "21", "30");
+    hit(bench, "45", "30");
+    assertThat(hit(bench, "48", "9.6").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
+  }
+
+  @Test
+  void aPullPastTheBandIsAskedAboutUnlessItTurnedAsAFreshOne() {
+    Bench bench = on(3, WINDOW);
+    hit(bench, "45", "30");
+    Judged asked = hit(bench, "65", "13");
+    assertThat(asked.reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
+    assertThat(asked.alternatives()).containsExactly("a/2", "a/1");
+    Bench plain = on(3, WINDOW);
+    hit(plain, "45", "30");
+    Judged over = hit(plain, "65", "31");
+    assertThat(over.fastener()).contains("a/2");
+    assertThat(over.effect()).isEqualTo(Effect.NONCONFORMING);
+  }
+
+  @Test
+  void aPullPastTheBandIsTheFirstOnesWhereNoneOfItsGroupIsTight() {
+    Bench bench = on(3, WINDOW);
+    assertThat(hit(bench, "65", "13").fastener()).contains("a/1");
+  }
+
+  @Test
+  void oneLetGoBelowItsBandHasTurnedOnlyAPartOfTheWay() {
+    Bench bench = on(3);
+    hit(bench, "50", "30");
+    hit(bench, "50", "31");
+    Judged low = hit(bench, "35", "15");
+    assertThat(low.effect()).isEqualTo(Effect.AGAIN);
+    assertThat(low.angleTotal()).contains(Angle.of("15"));
+    Judged rest = hit(bench, "50", "12");
+    assertThat(rest.effect()).isEqualTo(Effect.CREDITED);
+    assertThat(rest.angleTotal()).contains(Angle.of("27"));
+  }
+
+  @Test
+  void oneToBeReplacedThatHardlyTurnsWasNotReplaced() {
+    Bench bench = on(2);
+    hit(bench, "56", "33");
+    replace(bench, "a/1");
+    Judged same = hit(bench, "50", "1.5");
+    assertThat(same.fastener()).contains("a/1");
+    assertThat(same.effect()).isEqualTo(Effect.RECHECKED);
+    assertThat(bench.hit("TW-1", "50 N.m", "1.5", "a/1").judged().effect())
+        .isEqualTo(Effect.RECHECKED);
+    assertThat(bench.job().passesDone()).isZero();
+    assertThat(hit(bench, "50", "30").effect()).isEqualTo(Effect.CREDITED);
+  }
+
+  @Test
+  void whatIsUndoneRightAfterTheDecisionIsTheOneToBeReplaced() {
+    Bench bench = on(3);
+    hit(bench, "50", "30");
+    hit(bench, "56", "33");
+    replace(bench, "a/2");
+    assertThat(bench.loosen("").judged().reason()).isEqualTo(Reason.LOOSENED_FOR_REWORK);
+    assertThat(bench.loosen("").judged().reason())
+        .as("it is undone already, so another was")
+        .isEqualTo(Reason.LOOSENED_WHICH);
+  }
+
+  @Test
+  void whatIsUndoneLaterIsAsked() {
+    Bench bench = on(3);
+    hit(bench, "50", "30");
+    hit(bench, "56", "33");
+    replace(bench, "a/2");
+    hit(bench, "50", "30");
+    assertThat(bench.loosen("").judged().reason()).isEqualTo(Reason.LOOSENED_WHICH);
+  }
+
+  /** The low pull may have been on any bolt; the one undone, on one that was counted. */
+  @Test
+  void aNameThatOnlyHadALowPullByCountStandsForOneThatWasCounted() {
+    Bench bench = on(3);
+    hit(bench, "50", "30");
+    hit(bench, "35", "28");
+    Judged undone = bench.loosen("a/2").judged();
+    assertThat(undone.reason()).isEqualTo(Reason.TIGHT_BEFORE);
+    assertThat(undone.fastener()).contains("a/1");
+    assertThat(bench.job().passesDone()).isZero();
+  }
+
+  @Test
+  void aNameWhoseLowPullWasNamedIsBelieved() {
+    Bench bench = on(3);
+    hit(bench, "50", "30");
+    bench.hit("TW-1", "35 N.m", "28", "a/2");
+    Judged undone = bench.loosen("a/2").judged();
+    assertThat(undone.reason()).isEqualTo(Reason.NAMED_BY_EVENT);
+    assertThat(bench.job().passesDone()).isEqualTo(1);
+  }
+
+  @Test
+  void aReadingAboveTheBandThatIsRightForAPassToComeIsAsked() {
+    Bench bench =
+        Bench.on(
+            Bench.group(1)
+                + Bench.step(
+                    "b",
+                    1,
+                    "[[step.pass]]\nname = \"snug\"\nmin = \"20 N.m\"\nmax = \"24 N.m\"",
+                    "[[step.pass]]\nname = \"final\"\nmin = \"81 N.m\"\nmax = \"99 N.m\""));
+    Judged asked = bench.hit("90 N.m").judged();
+    assertThat(asked.reason()).isEqualTo(Reason.FITS_ELSEWHERE);
+    assertThat(asked.alternatives()).containsExactly("a/1", "b/1");
+  }
+}
