@@ -1,0 +1,86 @@
+package witnessmark.procedure;
+
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Too little and too much torque. */
+final class Torques {
+  /**
+   * The share of a reading at which a fastener must be held to be hit again, as {@code match} has
+   * it.
+   */
+  private static final BigDecimal HELD = new BigDecimal("0.8");
+
+  private Torques() {}
+
+  static void announce(Case at, List<Announced> said) {
+    said.add(under(at));
+    said.add(over(at));
+  }
+
+  private static Announced under(Case at) {
+    Optional<Stage> taker =
+        open(at).filter(t -> at.layout().reachesBelow(at.stage(), t)).findFirst();
+    if (at.ability().position() || taker.isEmpty()) {
+      return at.says(Mistake.UNDER, Visibility.SEEN, "it is to be tightened again");
+    }
+    return at.says(
+        Mistake.UNDER,
+        Visibility.NOT_SEEN,
+        "it counts for "
+            + Case.name(taker.get())
+            + " where that is open and takes so little; let one wait, or scan");
+  }
+
+  /** Open at the same time, with a wrench for both, and ready to take a fresh turn. */
+  private static Stream<Stage> open(Case at) {
+    return at.together()
+        .filter(t -> Layout.share(at.stage(), t))
+        .filter(t -> !(Layout.pass(t).check() && Case.angleTells(at.ability(), t)));
+  }
+
+  private static Announced over(Case at) {
+    if (at.ability().position()) {
+      return at.says(Mistake.OVER, Visibility.SEEN, "the fastener is nonconforming");
+    }
+    Optional<Stage> taker =
+        Stream.concat(
+                open(at).filter(t -> at.layout().reachesAbove(at.stage(), t)),
+                Stream.concat(at.together(), at.later())
+                    .filter(at::other)
+                    .filter(t -> takesTight(at, t)))
+            .findFirst();
+    if (taker.isPresent()) {
+      return at.says(
+          Mistake.OVER,
+          Visibility.NOT_SEEN,
+          "where "
+              + Case.name(taker.get())
+              + " is expected, which takes so much, it counts for that; scan, or use a window");
+    }
+    boolean asked =
+        at.several() && Case.angleTells(at.ability(), at.stage())
+            || Stream.concat(at.together(), at.later())
+                .anyMatch(t -> Misplaced.fitsElsewhere(at, t));
+    return asked
+        ? at.says(Mistake.OVER, Visibility.ASKED, "another could be meant, or a tight one was hit")
+        : at.says(
+            Mistake.OVER,
+            Visibility.SEEN,
+            "one is nonconforming: the one due, though a tight one may have been hit");
+  }
+
+  /** Whether a hit on a tight one, above this band, would be credited there. */
+  private static boolean takesTight(Case at, Stage there) {
+    if (!Layout.share(at.stage(), there) || !at.layout().reachesAbove(at.stage(), there)) {
+      return false;
+    }
+    if (Layout.pass(there).check() || !Case.angleTells(at.ability(), there)) {
+      return true;
+    }
+    BigDecimal least = at.layout().high(there).multiply(HELD);
+    return !Case.clear(there) && Layout.over(least, there, at.layout().low(at.stage()), at.stage());
+  }
+}

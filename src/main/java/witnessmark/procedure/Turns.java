@@ -1,0 +1,103 @@
+package witnessmark.procedure;
+
+import java.math.BigDecimal;
+import java.util.List;
+
+/** What only the turn could show. */
+final class Turns {
+  private static final BigDecimal HELD = new BigDecimal("0.8");
+
+  private Turns() {}
+
+  static void announce(Case at, List<Announced> said) {
+    if (at.pass().check()) {
+      said.add(looseAtCheck(at));
+      return;
+    }
+    if (at.stage().pass() == 0) {
+      said.add(crossThreaded(at));
+    }
+    said.add(tightBefore(at));
+    List<Pass> passes = at.step().passes();
+    boolean last = passes.stream().skip(at.stage().pass() + 1).allMatch(Pass::check);
+    if (last) {
+      said.add(
+          at.says(
+              Mistake.MISSING_WASHER,
+              Visibility.NOT_SEEN,
+              at.pass().angle().isPresent()
+                  ? "seen only where it takes the angle out of the window; have it confirmed"
+                  : "no torque tells it; have it confirmed in an attest step"));
+    }
+  }
+
+  private static Announced crossThreaded(Case at) {
+    boolean window =
+        at.pass().angle().filter(w -> w.low().degrees().value().signum() > 0).isPresent();
+    if (window) {
+      return at.says(
+          Mistake.CROSS_THREADED, Visibility.SEEN, "it turns less than the window asks for");
+    }
+    return at.says(
+        Mistake.CROSS_THREADED,
+        Visibility.NOT_SEEN,
+        at.ability().angle()
+            ? "the first of a group has nothing to be compared with; an angle window shows it"
+            : "no torque tells it; an angle window shows it");
+  }
+
+  private static Announced tightBefore(Case at) {
+    Visibility visibility = visibility(at);
+    String sentence =
+        switch (visibility) {
+          case SEEN -> "it hardly turns, is not credited and stays due";
+          case ASKED -> "it hardly turns, as a second hit on another would";
+          case NOT_SEEN ->
+              at.ability().angle()
+                  ? "with nothing else tight, a small turn is credited; a window above"
+                      + " recheck-angle shows it"
+                  : "the torque it was brought to is not on record; an angle window shows it";
+        };
+    return at.says(Mistake.TIGHT_BEFORE, visibility, sentence);
+  }
+
+  private static Visibility visibility(Case at) {
+    boolean angle = Case.angleTells(at.ability(), at.stage());
+    if (angle && Case.clear(at.stage())) {
+      return Visibility.SEEN;
+    }
+    if (at.ability().position() || !tightBefore(at.layout(), at)) {
+      return Visibility.NOT_SEEN;
+    }
+    if (at.breakawayTells(at.stage())) {
+      return Visibility.SEEN;
+    }
+    return angle ? Visibility.ASKED : Visibility.NOT_SEEN;
+  }
+
+  /** Whether something that could be hit again is always tight before the first of this stage. */
+  private static boolean tightBefore(Layout layout, Case at) {
+    BigDecimal least = layout.high(at.stage()).multiply(HELD);
+    return layout
+        .tightening()
+        .filter(p -> layout.before(p, at.stage()))
+        .filter(p -> at.other(p) || at.several())
+        .filter(p -> Layout.share(p, at.stage()))
+        .anyMatch(p -> !Layout.over(least, at.stage(), layout.low(p), p));
+  }
+
+  private static Announced looseAtCheck(Case at) {
+    boolean told =
+        at.ability().angle()
+            && (at.pass().angle().isPresent() || Case.recheck(at.stage()).signum() > 0);
+    return told
+        ? at.says(
+            Mistake.LOOSE_AT_CHECK,
+            Visibility.SEEN,
+            "it turns further than a tight one, and somebody must decide")
+        : at.says(
+            Mistake.LOOSE_AT_CHECK,
+            Visibility.NOT_SEEN,
+            "the check tightens it and shows no more; an angle would show that it was loose");
+  }
+}
