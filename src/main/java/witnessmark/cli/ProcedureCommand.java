@@ -11,7 +11,6 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.desk.Declined;
 import witnessmark.desk.Release;
-import witnessmark.job.Plan;
 import witnessmark.job.Released;
 import witnessmark.job.Shop;
 import witnessmark.procedure.Finding;
@@ -24,37 +23,11 @@ import witnessmark.report.Table;
 @Command(
     name = "procedure",
     description = "Check, release, list and show procedures.",
+    subcommands = CheckCommand.class,
     mixinStandardHelpOptions = true,
     footer = {"", "Example:  witnessmark procedure check demo-data/RAM-210.toml"})
 final class ProcedureCommand {
   @Spec private CommandSpec spec;
-
-  @Command(
-      name = "check",
-      mixinStandardHelpOptions = true,
-      description = "List every fault of a procedure file at once, and what looks doubtful.",
-      footer = {"", "Example:  witnessmark procedure check demo-data/RAM-210.toml"})
-  int check(@Parameters(paramLabel = "FILE") Path file) {
-    Procedure procedure = ProcedureFile.parse(file.toString(), Files.text(file));
-    Plan plan = new Plan(procedure);
-    out(
-        file
-            + ": no faults. "
-            + procedure.id()
-            + " revision "
-            + procedure.revision()
-            + ", "
-            + procedure.steps().size()
-            + " steps, "
-            + plan.fasteners()
-            + " fasteners, "
-            + plan.passes()
-            + " fastener passes.");
-    findings(procedure);
-    out("These checks look for slips of typing. They are never a source of torque values:");
-    out("the maker's service instructions decide.");
-    return Exit.YES;
-  }
 
   @Command(
       name = "release",
@@ -130,7 +103,7 @@ final class ProcedureCommand {
 
   private void findings(Procedure procedure) {
     List<Finding> findings = Sanity.findings(procedure);
-    findings.forEach(f -> out("doubtful: " + f.step() + ": " + f.sentence()));
+    findings.forEach(f -> out("doubtful: " + f));
   }
 
   private void out(String line) {

@@ -19,7 +19,7 @@ public enum Mistake {
   /** A fastener of a later pass or group, at its own torque. */
   TOO_EARLY("one whose turn comes later, at its own torque"),
   /** A fastener of any other group at this one's torque. */
-  WRONG_PLACE("one of another group is pulled to this torque in place of one of these"),
+  WRONG_PLACE("one of another group is pulled to this torque instead"),
   /** It ended below the band. */
   UNDER("too little torque"),
   /** It went above the band, on the expected one or a tight one. */

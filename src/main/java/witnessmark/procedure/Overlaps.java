@@ -47,6 +47,7 @@ final class Overlaps {
       findings.add(
           new Finding(
               step.id(),
+              Doubt.BANDS_OVERLAP,
               "can be open at the same time as "
                   + Sentence.list(others)
                   + ": torque bands overlap and no wrench parts them, so that a reading without a"

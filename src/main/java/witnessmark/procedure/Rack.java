@@ -2,31 +2,29 @@ package witnessmark.procedure;
 
 import java.util.Map;
 
-/**
- * The wrenches at hand.
- *
- * @param abilities what each shows, by serial number
- */
-public record Rack(Map<String, Ability> abilities) {
-  /** Nothing is known of any. */
-  public static final Rack UNKNOWN = new Rack(Map.of());
+/** The wrenches at hand. */
+@FunctionalInterface
+public interface Rack {
+  /** What every wrench shows that may be used for a pass: the weakest decides. */
+  Ability at(TightenStep step, Pass pass);
 
-  public Rack {
-    abilities = Map.copyOf(abilities);
+  /** What any wrench shows that a pass takes: one with a window takes no reading without angle. */
+  static Ability least(Pass pass) {
+    return pass.angle().isPresent() ? Ability.ANGLE : Ability.TORQUE_ONLY;
   }
 
   /**
-   * What every wrench shows that may be used for a pass: the weakest decides, and torque only where
-   * one is not known. A pass with a window takes no reading without an angle.
+   * Wrenches by their serial numbers; torque only is expected of one that is not among them.
+   *
+   * @param abilities empty where nothing is known of any
    */
-  Ability at(TightenStep step, Pass pass) {
-    Ability common =
-        step.wrenches().isEmpty()
-            ? abilities.values().stream().reduce(Ability::common).orElse(Ability.TORQUE_ONLY)
-            : step.wrenches().stream()
-                .map(w -> abilities.getOrDefault(w, Ability.TORQUE_ONLY))
-                .reduce(Ability::common)
-                .orElseThrow();
-    return pass.angle().isPresent() ? common.and(Ability.ANGLE) : common;
+  static Rack of(Map<String, Ability> abilities) {
+    return (step, pass) ->
+        (step.wrenches().isEmpty()
+                ? abilities.values().stream()
+                : step.wrenches().stream().map(w -> abilities.getOrDefault(w, Ability.TORQUE_ONLY)))
+            .reduce(Ability::common)
+            .orElse(Ability.TORQUE_ONLY)
+            .and(least(pass));
   }
 }

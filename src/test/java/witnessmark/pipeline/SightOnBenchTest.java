@@ -88,7 +88,7 @@ class SightOnBenchTest {
   }
 
   private Visibility announced(Mistake mistake, String step, String pass) {
-    Rack rack = new Rack(Map.of("TW-1", ability, "TW-2", ability));
+    Rack rack = Rack.of(Map.of("TW-1", ability, "TW-2", ability));
     return Sight.of(ProcedureFile.parse("test.toml", text), rack).stream()
         .filter(a -> a.mistake() == mistake && a.step().equals(step) && a.pass().equals(pass))
         .map(Announced::visibility)
@@ -223,10 +223,7 @@ class SightOnBenchTest {
 
   @Test
   void a_double_hit_is_what_the_check_after_it_expects() {
-    group(
-        Ability.ANGLE,
-        2,
-        WINDOW.replace("angle", "#angle") + "\n" + passes("final", "50", "check", "50"));
+    group(Ability.ANGLE, 2, passes("final", "50", "check", "50"));
     pull("a/1", "50", "30");
     pull("a/2", "50", "30");
     so(NOT_SEEN, Mistake.DOUBLE_HIT, "a:final", again("a/2", "50", "2"), "");
