@@ -2,6 +2,7 @@ package witnessmark.match;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import witnessmark.entry.Reason;
 import witnessmark.job.Condition;
 import witnessmark.job.JobState;
@@ -43,7 +44,7 @@ final class Elsewhere {
     for (Step each : job.plan().procedure().steps()) {
       if (each instanceof TightenStep step && Bands.allows(step, event.wrench())) {
         int first = job.plan().first(step);
-        for (int index : step.order().sequence()) {
+        for (int index : step.order(underWay(job, step, first)).sequence()) {
           if (first + index != but && fits(job.condition(first + index), step, event)) {
             names.add(job.plan().name(first + index));
             break;
@@ -52,6 +53,16 @@ final class Elsewhere {
       }
     }
     return names;
+  }
+
+  /** The pass that the group has reached. */
+  private static int underWay(JobState job, TightenStep step, int first) {
+    int done =
+        IntStream.range(first, first + step.positions().size())
+            .map(f -> job.condition(f).done())
+            .min()
+            .orElse(0);
+    return Math.min(done, step.passes().size() - 1);
   }
 
   private static boolean fits(Condition condition, TightenStep step, TorqueEvent event) {

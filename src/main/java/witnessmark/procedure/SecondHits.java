@@ -66,10 +66,17 @@ final class SecondHits {
     List<Pass> passes = at.step().passes();
     if (at.stage().pass() + 1 < passes.size()) {
       return passes.get(at.stage().pass() + 1).check()
-          ? ". The check mends it, tightening it, unless hidden the same way: give it another order"
+          ? checked(at)
           : ". The pass after it tightens the skipped one all the same";
     }
     return at.pass().check() ? "" : ", a check pass in another order would mend it";
+  }
+
+  private static String checked(Case at) {
+    int check = at.stage().pass() + 1;
+    return at.step().order(check).sequence().equals(at.step().order(check - 1).sequence())
+        ? ". The check mends it, unless hidden the same way: give it another order"
+        : ". The check, in its other order, tightens it all the same";
   }
 
   private static Announced doubleHit(Case at) {

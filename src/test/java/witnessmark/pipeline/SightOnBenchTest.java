@@ -5,6 +5,7 @@ import static witnessmark.procedure.Visibility.ASKED;
 import static witnessmark.procedure.Visibility.NOT_SEEN;
 import static witnessmark.procedure.Visibility.SEEN;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -87,11 +88,10 @@ class SightOnBenchTest {
     return fastener.isEmpty() ? Optional.empty() : Optional.of(fastener);
   }
 
-  private Visibility announced(Mistake mistake, String step, String pass) {
+  private Announced said(Mistake mistake, String stage) {
     Rack rack = Rack.of(Map.of("TW-1", ability, "TW-2", ability));
     return Sight.of(ProcedureFile.parse("test.toml", text), rack).stream()
-        .filter(a -> a.mistake() == mistake && a.step().equals(step) && a.pass().equals(pass))
-        .map(Announced::visibility)
+        .filter(a -> a.mistake() == mistake && stage.equals(a.step() + ":" + a.pass()))
         .findFirst()
         .orElseThrow();
   }
@@ -102,8 +102,7 @@ class SightOnBenchTest {
   }
 
   private void announcedSo(Visibility expected, Mistake mistake, String stage) {
-    String[] at = stage.split(":");
-    assertThat(announced(mistake, at[0], at[1])).as("announced").isEqualTo(expected);
+    assertThat(said(mistake, stage).visibility()).as("announced").isEqualTo(expected);
   }
 
   private static String passes(String... namesAndTorques) {
@@ -381,6 +380,38 @@ class SightOnBenchTest {
     on(Bench.group(1) + single("b", "50"), Ability.BREAKAWAY);
     pull("a/1", "50", "30");
     so(SEEN, Mistake.TIGHT_BEFORE, "b:final", again("b/1", "50", "2"), "");
+  }
+
+  @Test
+  void a_check_by_another_route_tightens_what_a_second_hit_had_hidden() {
+    String reversed = "order = \"pattern\"\npattern = [3, 2, 1]\n";
+    group(Ability.TORQUE_ONLY, 3, passes("final", "50", "check", "50") + reversed);
+    pull("a/1", "50", "30");
+    so(NOT_SEEN, Mistake.HIDDEN_SKIP, "a:final", again("a/1", "50", "2"), "");
+    pull("a/3", "50", "30");
+    for (String fastener : List.of("a/3", "a/2", "a/1")) {
+      Judged checked = pull(fastener, "50", fastener.equals("a/2") ? "30" : "2");
+      assertThat(checked.fastener()).contains(fastener);
+      assertThat(checked.effect()).isEqualTo(Effect.CREDITED);
+    }
+    assertThat(bench.job().complete()).as("and all three were pulled").isTrue();
+    assertThat(said(Mistake.HIDDEN_SKIP, "a:final").sentence())
+        .isEqualTo(
+            "the torque is the same; an angle or a position with each reading would show it. The"
+                + " check, in its other order, tightens it all the same");
+  }
+
+  @Test
+  void an_angle_finds_the_one_that_a_second_hit_had_hidden_by_name_in_the_check() {
+    String reversed = "order = \"pattern\"\npattern = [3, 2, 1]\n";
+    group(Ability.ANGLE, 3, passes("final", "50", "check", "50") + reversed);
+    for (int i = 1; i <= 3; i++) {
+      pull("a/" + i, "50", "30");
+    }
+    again("a/3", "50", "2");
+    Judged loose = pull("a/2", "50", "30");
+    assertThat(loose.fastener()).contains("a/2");
+    assertThat(loose.effect()).isEqualTo(Effect.NONCONFORMING);
   }
 
   @Test
