@@ -71,6 +71,12 @@ class WrongValuesTest {
             + " did you mean \"angle\"? Allowed are torque-only, angle, position, breakaway",
         "procedure check demo-data/RAM-210.toml --wrench TW-0417|\"TW-0417\" does not say what the"
             + " wrench shows; write it like TW-0417=angle",
+        "procedure release demo-data/RAM-210.toml --acknowledge band-wide=x|\"band-wide=x\" names no"
+            + " finding and its reason; write it like band-wide@pivot=\"as the maker's instructions"
+            + " have it\"",
+        "procedure release demo-data/RAM-210.toml --acknowledge a@b=x --acknowledge a@b=y|a@b is"
+            + " acknowledged twice; give one reason",
+        "procedure release demo-data/RAM-210.toml --acknowledge a@b=|a reason (--because) must be",
         "procedure check demo-data/RAM-210.toml --data=|--data is empty; name the data directory,"
             + " e.g. --data witnessmark-data",
         "trace --from +999999999-12-31 --to +999999999-12-31|\"+999999999-12-31\" is no date or"
