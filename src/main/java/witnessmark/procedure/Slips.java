@@ -20,12 +20,15 @@ final class Slips {
 
   /**
    * The share of the proof load that general tables tighten to: U.S. Army TM 10-6640-238-13,
-   * appendix G, as BoltTest shows.
+   * appendix G, as PublishedTorquesTest shows.
    */
   static final double USUAL = 0.75;
 
-  /** A share of the proof load below which no bolt is usefully tightened; our own choice. */
-  private static final double LEAST = 0.10;
+  /**
+   * A share of the proof load below which no bolt is usefully tightened; our own choice, so that
+   * pound-inches written for pound-feet are noticed in every cell of the army's table.
+   */
+  private static final double LEAST = 0.20;
 
   private Slips() {}
 
