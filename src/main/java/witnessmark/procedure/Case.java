@@ -94,19 +94,66 @@ record Case(Layout layout, Stage stage, Ability ability) {
    * What shows a hit on a tight one of this stage, at its own torque, while another is expected.
    */
   Visibility secondHit(Stage expected) {
-    if (ability.position() || !layout.alike(stage, expected)) {
+    if (ability.position()) {
       return Visibility.SEEN;
+    }
+    boolean read = angleTells(ability, expected);
+    boolean angle = read && turnsNoFurther(expected);
+    boolean breakaway = breakawayTells(expected);
+    if (!layout.alike(stage, expected)) {
+      boolean either = read && !clear(expected) && layout.reachesAbove(expected, stage);
+      boolean asked =
+          either || severalWith(expected) || (read || breakaway) && newerConfuses(expected);
+      return asked ? Visibility.ASKED : Visibility.SEEN;
     }
     if (Layout.pass(expected).check()) {
       return Visibility.NOT_SEEN;
     }
-    if (breakawayTells(expected)) {
-      return Visibility.SEEN;
+    boolean contradict = breakaway && read && !angle;
+    if (contradict && !refused(expected)) {
+      return Visibility.ASKED;
     }
-    if (!angleTells(ability, expected)) {
-      return Visibility.NOT_SEEN;
+    if (breakaway || angle && clear(expected) || refused(expected)) {
+      return newerConfuses(expected) ? Visibility.ASKED : Visibility.SEEN;
     }
-    return clear(expected) ? Visibility.SEEN : Visibility.ASKED;
+    return angle ? Visibility.ASKED : Visibility.NOT_SEEN;
+  }
+
+  /**
+   * Whether another is open beside the expected one, so that a torque that fits neither is asked.
+   */
+  private boolean severalWith(Stage expected) {
+    return layout
+        .tightening()
+        .anyMatch(
+            t ->
+                t != stage
+                    && layout.together(expected, t)
+                    && !layout.before(t, stage)
+                    && Layout.share(stage, t));
+  }
+
+  /** Whether one that was pulled since may be taken for the one that was hit. */
+  private boolean newerConfuses(Stage expected) {
+    return layout
+        .tightening()
+        .filter(p -> p != stage && !layout.before(p, stage))
+        .filter(p -> !layout.before(expected, p))
+        .anyMatch(p -> Layout.share(stage, p) && layout.confuses(p, stage));
+  }
+
+  /** Whether a tight one of this stage turns no further than a tight one there. */
+  boolean turnsNoFurther(Stage expected) {
+    return expected == stage
+        || recheck(stage).signum() > 0 && recheck(stage).compareTo(recheck(expected)) <= 0;
+  }
+
+  /** Whether a window there refuses whatever a tight one of this stage turns. */
+  boolean refused(Stage expected) {
+    return recheck(stage).signum() > 0
+        && window(expected)
+            .filter(w -> w.low().degrees().value().compareTo(recheck(stage)) > 0)
+            .isPresent();
   }
 
   Announced says(Mistake mistake, Visibility visibility, String sentence) {

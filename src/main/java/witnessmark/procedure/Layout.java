@@ -16,6 +16,9 @@ import witnessmark.torque.Adapter;
  * reading of torque could be meant for alike.
  */
 final class Layout {
+  /** The share of a reading at which a fastener must be held to be hit again, as match has it. */
+  static final BigDecimal HELD = new BigDecimal("0.8");
+
   private final List<Stage> stages;
   private final List<BitSet> reach;
   private final BigDecimal[] low;
@@ -77,6 +80,15 @@ final class Layout {
   /** Whether a torque above the first one's band may be right for the other. */
   boolean reachesAbove(Stage one, Stage other) {
     return over(high(other), other, high(one), one);
+  }
+
+  /**
+   * Whether one that is tight in the first stage may be taken to be hit by a torque of the second
+   * that its own band does not hold: which of the two it was is asked then.
+   */
+  boolean confuses(Stage tight, Stage hit) {
+    boolean could = !over(low(hit).multiply(HELD), hit, high(tight), tight);
+    return could && (reachesBelow(tight, hit) || reachesAbove(tight, hit));
   }
 
   /** Whether one torque, as a wrench shows it, is more than another. */

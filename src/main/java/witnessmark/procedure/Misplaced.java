@@ -36,12 +36,20 @@ final class Misplaced {
   }
 
   private static Visibility wrongGroup(Case at, Stage there) {
-    if (at.ability().position()
-        || !at.layout().alike(at.stage(), there)
-        || Case.parted(at.stage(), there)) {
+    if (at.ability().position()) {
       return Visibility.SEEN;
     }
+    if (!at.layout().alike(at.stage(), there) || Case.parted(at.stage(), there)) {
+      return thirdAlike(at, there) ? Visibility.ASKED : Visibility.SEEN;
+    }
     return Layout.share(at.stage(), there) ? Visibility.ASKED : Visibility.NOT_SEEN;
+  }
+
+  /** Whether a third group may be open that takes the same torque as the other. */
+  private static boolean thirdAlike(Case at, Stage there) {
+    return at.together()
+        .filter(t -> at.layout().together(there, t) && Layout.share(there, t))
+        .anyMatch(t -> at.layout().alike(there, t) && !Case.parted(there, t));
   }
 
   private static Announced wrongGroup(Case at, Stage there, Visibility visibility) {
@@ -50,7 +58,8 @@ final class Misplaced {
           case SEEN ->
               at.ability().position() ? POSITION : "torque or angle fits one of the groups only";
           case ASKED ->
-              Case.name(there) + " may be open, too, and takes the same torque; let one wait";
+              Case.name(there)
+                  + " may be open, too, and another takes the same torque; let one wait";
           case NOT_SEEN ->
               "with this group's wrench it counts here: only that parts it from "
                   + Case.name(there)

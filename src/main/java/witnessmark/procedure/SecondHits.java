@@ -95,7 +95,7 @@ final class SecondHits {
     String next = taker == at.stage() ? "the next of the group" : Case.name(taker);
     String tells =
         visibility == Visibility.ASKED
-            ? "it could be " + next + " just as well"
+            ? "whether it was on " + next + " is asked where the reading leaves it open"
             : "it counts for " + next + "; at best a reading too many shows in the end";
     return at.says(Mistake.DOUBLE_HIT, visibility, tells + soon(taker, visibility));
   }

@@ -7,12 +7,6 @@ import java.util.stream.Stream;
 
 /** Too little and too much torque. */
 final class Torques {
-  /**
-   * The share of a reading at which a fastener must be held to be hit again, as {@code match} has
-   * it.
-   */
-  private static final BigDecimal HELD = new BigDecimal("0.8");
-
   private Torques() {}
 
   static void announce(Case at, List<Announced> said) {
@@ -24,7 +18,12 @@ final class Torques {
     Optional<Stage> taker =
         open(at).filter(t -> at.layout().reachesBelow(at.stage(), t)).findFirst();
     if (at.ability().position() || taker.isEmpty()) {
-      return at.says(Mistake.UNDER, Visibility.SEEN, "it is to be tightened again");
+      return at.ability().position() || beside(at).isEmpty()
+          ? at.says(Mistake.UNDER, Visibility.SEEN, "it is to be tightened again")
+          : at.says(
+              Mistake.UNDER,
+              Visibility.ASKED,
+              "it fits neither this nor " + Case.name(beside(at).get()) + " where both are open");
     }
     return at.says(
         Mistake.UNDER,
@@ -32,6 +31,11 @@ final class Torques {
         "it counts for "
             + Case.name(taker.get())
             + " where that is open and takes so little; let one wait, or scan");
+  }
+
+  /** One that may be open at the same time, with a wrench for both. */
+  private static Optional<Stage> beside(Case at) {
+    return at.together().filter(t -> Layout.share(at.stage(), t)).findFirst();
   }
 
   /** Open at the same time, with a wrench for both, and ready to take a fresh turn. */
@@ -60,10 +64,12 @@ final class Torques {
               + Case.name(taker.get())
               + " is expected, which takes so much, it counts for that; scan, or use a window");
     }
+    List<Stage> others = Stream.concat(at.together(), at.later()).toList();
+    boolean turns = at.ability().angle() || at.ability().breakaway();
     boolean asked =
-        at.several() && Case.angleTells(at.ability(), at.stage())
-            || Stream.concat(at.together(), at.later())
-                .anyMatch(t -> Misplaced.fitsElsewhere(at, t));
+        turns && (at.several() || others.stream().anyMatch(t -> Layout.share(at.stage(), t)))
+            || beside(at).isPresent()
+            || others.stream().anyMatch(t -> Misplaced.fitsElsewhere(at, t));
     return asked
         ? at.says(Mistake.OVER, Visibility.ASKED, "another could be meant, or a tight one was hit")
         : at.says(
@@ -77,10 +83,11 @@ final class Torques {
     if (!Layout.share(at.stage(), there) || !at.layout().reachesAbove(at.stage(), there)) {
       return false;
     }
-    if (Layout.pass(there).check() || !Case.angleTells(at.ability(), there)) {
-      return true;
+    boolean tells = Case.angleTells(at.ability(), there) && at.turnsNoFurther(there);
+    if (Layout.pass(there).check() || !tells) {
+      return Layout.pass(there).check() || !at.refused(there);
     }
-    BigDecimal least = at.layout().high(there).multiply(HELD);
+    BigDecimal least = at.layout().high(there).multiply(Layout.HELD);
     return !Case.clear(there) && Layout.over(least, there, at.layout().low(at.stage()), at.stage());
   }
 }

@@ -5,8 +5,6 @@ import java.util.List;
 
 /** What only the turn could show. */
 final class Turns {
-  private static final BigDecimal HELD = new BigDecimal("0.8");
-
   private Turns() {}
 
   static void announce(Case at, List<Announced> said) {
@@ -62,22 +60,45 @@ final class Turns {
   }
 
   private static Visibility visibility(Case at) {
+    return at.ability().position()
+        ? alone(at)
+        : at.together()
+            .filter(t -> Layout.share(at.stage(), t) && at.layout().alike(at.stage(), t))
+            .map(t -> Case.clear(t) ? Visibility.ASKED : Visibility.NOT_SEEN)
+            .reduce(alone(at), Visibility::weaker);
+  }
+
+  /** Where no other group that takes the torque is open beside it. */
+  private static Visibility alone(Case at) {
     boolean angle = Case.angleTells(at.ability(), at.stage());
     if (angle && Case.clear(at.stage())) {
-      return Visibility.SEEN;
+      return told(at);
     }
     if (at.ability().position() || !tightBefore(at.layout(), at)) {
       return Visibility.NOT_SEEN;
     }
     if (at.breakawayTells(at.stage())) {
-      return Visibility.SEEN;
+      return told(at);
     }
     return angle ? Visibility.ASKED : Visibility.NOT_SEEN;
   }
 
+  /** Asked, where what is tight beside it takes another torque. */
+  private static Visibility told(Case at) {
+    if (at.ability().position()) {
+      return Visibility.SEEN;
+    }
+    boolean confused =
+        at.layout()
+            .tightening()
+            .filter(p -> p != at.stage() && !at.layout().before(at.stage(), p))
+            .anyMatch(p -> Layout.share(p, at.stage()) && at.layout().confuses(p, at.stage()));
+    return confused ? Visibility.ASKED : Visibility.SEEN;
+  }
+
   /** Whether something that could be hit again is always tight before the first of this stage. */
   private static boolean tightBefore(Layout layout, Case at) {
-    BigDecimal least = layout.high(at.stage()).multiply(HELD);
+    BigDecimal least = layout.high(at.stage()).multiply(Layout.HELD);
     return layout
         .tightening()
         .filter(p -> layout.before(p, at.stage()))

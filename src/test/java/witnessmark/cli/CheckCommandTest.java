@@ -78,6 +78,8 @@ class CheckCommandTest {
                     it counts here, as one of "stay" (final) would; a position shows it, or at its own turn an angle
                   not-seen: missing-washer (final): a washer is missing
                     seen only where it takes the angle out of the window; have it confirmed
+                  asked: double-hit (final): a tight one is hit again
+                    whether it was on "stay" (final) is asked where the reading leaves it open
                   asked: over (final): too much torque, also on a tight one
                     another could be meant, or a tight one was hit
 
