@@ -1,6 +1,7 @@
 package witnessmark.cli;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,7 @@ import witnessmark.procedure.Announced;
 import witnessmark.procedure.Finding;
 import witnessmark.procedure.Mistake;
 import witnessmark.procedure.Procedure;
+import witnessmark.procedure.ProofRange;
 import witnessmark.procedure.Visibility;
 
 /** What a check of a procedure says, for people and for programs. */
@@ -56,7 +58,7 @@ final class Checked {
           alike.forEach(
               (a, passes) ->
                   its.add(new Line(step, passes, a.mistake(), a.visibility(), a.sentence())));
-          its.sort(java.util.Comparator.comparing(Line::visibility).reversed());
+          its.sort(Comparator.comparing(Line::visibility).reversed());
           lines.addAll(its);
         });
     return lines;
@@ -83,6 +85,8 @@ final class Checked {
                     JsonOption.object(
                         "code", f.doubt().code(), "step", f.step(), "text", f.sentence()))
             .toList(),
+        "notes",
+        ProofRange.of(procedure).stream().map(r -> r.toString().replace("\n ", "")).toList(),
         "mistakes",
         announced.stream()
             .map(

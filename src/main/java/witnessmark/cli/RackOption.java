@@ -2,6 +2,7 @@ package witnessmark.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -55,7 +56,7 @@ final class RackOption {
     try (SqliteReading reading = SqliteReading.open(new LedgerFiles(directory))) {
       return Replay.of(reading.live()).wrenches().values().stream()
           .map(Enrolments::newest)
-          .sorted(java.util.Comparator.comparing(Wrench::serial))
+          .sorted(Comparator.comparing(Wrench::serial))
           .toList();
     }
   }

@@ -2,6 +2,7 @@ package witnessmark.procedure;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** Other fasteners than those due. */
@@ -22,7 +23,7 @@ final class Misplaced {
   }
 
   private static Optional<Stage> weakest(
-      Case at, Stream<Stage> stages, java.util.function.Function<Stage, Visibility> shows) {
+      Case at, Stream<Stage> stages, Function<Stage, Visibility> shows) {
     return stages.reduce((a, b) -> shows.apply(b).compareTo(shows.apply(a)) > 0 ? b : a);
   }
 

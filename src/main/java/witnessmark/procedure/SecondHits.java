@@ -23,7 +23,12 @@ final class SecondHits {
   }
 
   private static Announced hiddenSkip(Case at) {
-    Visibility visibility = at.secondHit(at.stage());
+    Visibility own = at.secondHit(at.stage());
+    boolean elsewhere =
+        at.together()
+            .filter(t -> Layout.share(at.stage(), t) && at.layout().alike(at.stage(), t))
+            .anyMatch(t -> at.secondHit(t) != Visibility.SEEN);
+    Visibility visibility = elsewhere ? own.weaker(Visibility.ASKED) : own;
     return at.says(
         Mistake.HIDDEN_SKIP, visibility, hidden(at, visibility) + mended(at, visibility));
   }
@@ -36,6 +41,9 @@ final class SecondHits {
       return told(at);
     }
     if (visibility == Visibility.ASKED) {
+      if (Case.clear(at.stage()) || at.breakawayTells(at.stage())) {
+        return "where another group is open or was pulled since, it may be on that as well";
+      }
       return at.pass().angle().isPresent()
           ? "the window begins at or below recheck-angle: a turn of " + turns(at) + " fits both"
           : "a turn of " + turns(at) + " may be either's until the group has shown far more";

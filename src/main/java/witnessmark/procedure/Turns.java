@@ -32,16 +32,38 @@ final class Turns {
   private static Announced crossThreaded(Case at) {
     boolean window =
         at.pass().angle().filter(w -> w.low().degrees().value().signum() > 0).isPresent();
-    if (window) {
-      return at.says(
-          Mistake.CROSS_THREADED, Visibility.SEEN, "it turns less than the window asks for");
+    Visibility visibility = window ? early(at) : Visibility.NOT_SEEN;
+    String sentence =
+        switch (visibility) {
+          case SEEN -> "it turns less than the window asks for";
+          case ASKED -> "it turns less than the window asks for, as one that is tight would";
+          case NOT_SEEN ->
+              window
+                  ? "where another group that takes the torque is open, too, it may count for that"
+                  : at.ability().angle()
+                      ? "the first of a group has nothing to be compared with; an angle window"
+                          + " shows it"
+                      : "no torque tells it; an angle window shows it";
+        };
+    return at.says(Mistake.CROSS_THREADED, visibility, sentence);
+  }
+
+  /** What shows a turn below the window. */
+  private static Visibility early(Case at) {
+    if (at.ability().position()) {
+      return Visibility.SEEN;
     }
-    return at.says(
-        Mistake.CROSS_THREADED,
-        Visibility.NOT_SEEN,
-        at.ability().angle()
-            ? "the first of a group has nothing to be compared with; an angle window shows it"
-            : "no torque tells it; an angle window shows it");
+    Visibility alone = at.ability().breakaway() ? Visibility.ASKED : told(at);
+    return at.together()
+        .filter(t -> Layout.share(at.stage(), t) && at.layout().alike(at.stage(), t))
+        .map(t -> refuses(t, at) ? Visibility.ASKED : Visibility.NOT_SEEN)
+        .reduce(alone, Visibility::weaker);
+  }
+
+  private static boolean refuses(Stage there, Case at) {
+    return Case.window(there)
+        .filter(w -> w.low().compareTo(at.pass().angle().orElseThrow().low()) >= 0)
+        .isPresent();
   }
 
   private static Announced tightBefore(Case at) {

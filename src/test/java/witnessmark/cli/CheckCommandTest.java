@@ -137,6 +137,11 @@ class CheckCommandTest {
             .readTree(run("procedure", "check", file(), "--wrench=T=angle", "--json"));
     assertThat(told.at("/wrenches/T").asText()).isEqualTo("angle");
     assertThat(told.at("/findings/0/code").asText()).isEqualTo("band-wide");
+    assertThat(told.at("/notes/0").asText())
+        .isEqualTo(
+            "stay: M8x1.25 8.8 reaches proof load between 17 and 51 N.m, 75 % of it between 13 and"
+                + " 38 N.m (nut factor 0.10 to 0.30); this is a check on typing, not a torque to"
+                + " use");
     assertThat(told.at("/mistakes").findValuesAsText("code"))
         .contains("hidden-skip", "skip", "double-hit", "tight-before");
     assertThat(told.at("/mistakes/0").toString())

@@ -31,6 +31,17 @@ import witnessmark.torque.TorqueEvent;
  */
 class SightLawsTest {
   private static final int RUNS = 3000;
+  private static final List<Mistake> MADE =
+      List.of(
+          Mistake.HIDDEN_SKIP,
+          Mistake.DOUBLE_HIT,
+          Mistake.WRONG_GROUP,
+          Mistake.TOO_EARLY,
+          Mistake.WRONG_PLACE,
+          Mistake.UNDER,
+          Mistake.OVER,
+          Mistake.CROSS_THREADED,
+          Mistake.TIGHT_BEFORE);
   private static final List<Ability> ABILITIES =
       List.of(
           Ability.TORQUE_ONLY,
@@ -186,6 +197,7 @@ class SightLawsTest {
       case UNDER -> under(any(open));
       case OVER -> over(any(open), tight);
       case TIGHT_BEFORE -> pass(open.get(0)).check() ? Optional.empty() : tightBefore(any(open));
+      case CROSS_THREADED -> crossed(any(open));
       default -> Optional.empty();
     };
   }
@@ -288,6 +300,17 @@ class SightLawsTest {
     return Optional.of(new Shown(Mistake.OVER, stage, visible(judged, "")));
   }
 
+  /** The torque is reached below the window, where there is one. */
+  private Optional<Shown> crossed(Stage due) {
+    if (due.pass() > 0 || pass(due).angle().isEmpty()) {
+      return Optional.empty();
+    }
+    double low = pass(due).angle().get().low().degrees().value().doubleValue();
+    Judged judged =
+        pull(bench.job().next(due).get(0), within(due), chance.nextDouble() * (low - 0.1), 3);
+    return Optional.of(new Shown(Mistake.CROSS_THREADED, due, visible(judged, "")));
+  }
+
   private Optional<Shown> tightBefore(Stage due) {
     if (pass(due).check()) {
       return Optional.empty();
@@ -310,7 +333,7 @@ class SightLawsTest {
       if (!going || open().isEmpty()) {
         continue;
       }
-      Optional<Shown> shown = mistake(any(List.of(Mistake.values())));
+      Optional<Shown> shown = mistake(any(MADE));
       if (shown.isEmpty()) {
         continue;
       }
@@ -322,16 +345,7 @@ class SightLawsTest {
               run, shown.get().mistake(), shown.get().stage().key(), ability, text)
           .isLessThanOrEqualTo(said);
     }
-    assertThat(counts.keySet())
-        .containsExactlyInAnyOrder(
-            Mistake.HIDDEN_SKIP,
-            Mistake.DOUBLE_HIT,
-            Mistake.WRONG_GROUP,
-            Mistake.TOO_EARLY,
-            Mistake.WRONG_PLACE,
-            Mistake.UNDER,
-            Mistake.OVER,
-            Mistake.TIGHT_BEFORE);
+    assertThat(counts).containsOnlyKeys(MADE.toArray(Mistake[]::new));
     assertThat(counts.values()).allSatisfy(c -> assertThat(c).isGreaterThan(20));
   }
 
