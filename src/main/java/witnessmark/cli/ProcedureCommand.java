@@ -2,7 +2,10 @@ package witnessmark.cli;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -11,65 +14,47 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.desk.Declined;
 import witnessmark.desk.Release;
-import witnessmark.job.Plan;
+import witnessmark.entry.Acknowledged;
 import witnessmark.job.Released;
 import witnessmark.job.Shop;
-import witnessmark.procedure.Finding;
 import witnessmark.procedure.Procedure;
 import witnessmark.procedure.ProcedureFile;
-import witnessmark.procedure.Sanity;
 import witnessmark.report.Table;
 
 /** Checks, releases and shows procedures. */
 @Command(
     name = "procedure",
     description = "Check, release, list and show procedures.",
+    subcommands = CheckCommand.class,
     mixinStandardHelpOptions = true,
     footer = {"", "Example:  witnessmark procedure check demo-data/RAM-210.toml"})
 final class ProcedureCommand {
   @Spec private CommandSpec spec;
 
   @Command(
-      name = "check",
-      mixinStandardHelpOptions = true,
-      description = "List every fault of a procedure file at once, and what looks doubtful.",
-      footer = {"", "Example:  witnessmark procedure check demo-data/RAM-210.toml"})
-  int check(@Parameters(paramLabel = "FILE") Path file) {
-    Procedure procedure = ProcedureFile.parse(file.toString(), Files.text(file));
-    Plan plan = new Plan(procedure);
-    out(
-        file
-            + ": no faults. "
-            + procedure.id()
-            + " revision "
-            + procedure.revision()
-            + ", "
-            + procedure.steps().size()
-            + " steps, "
-            + plan.fasteners()
-            + " fasteners, "
-            + plan.passes()
-            + " fastener passes.");
-    findings(procedure);
-    out("These checks look for slips of typing. They are never a source of torque values:");
-    out("the maker's service instructions decide.");
-    return Exit.YES;
-  }
-
-  @Command(
       name = "release",
       mixinStandardHelpOptions = true,
       description = {
         "Write a procedure into the log under its revision.",
-        "A released revision never changes."
+        "A released revision never changes. Findings of the check never stop a release; which of",
+        "them were looked at is recorded."
       },
       footer = {"", "Example:  witnessmark procedure release demo-data/RAM-210.toml --by badge-07"})
   int release(
-      @Parameters(paramLabel = "FILE") Path file, @Mixin DataOption data, @Mixin ByOption by) {
+      @Parameters(paramLabel = "FILE") Path file,
+      @Mixin AcknowledgeOption acknowledge,
+      @Mixin DataOption data,
+      @Mixin ByOption by) {
     String text = Files.text(file);
     Procedure procedure = ProcedureFile.parse(file.toString(), text);
-    findings(procedure);
-    long n = data.carryOut(new Release(procedure, text, by.badge()));
+    Release release =
+        Given.valid(spec, () -> new Release(procedure, text, acknowledge.all(), by.badge()));
+    long n = data.carryOut(release);
+    Set<String> known =
+        release.acknowledged().stream().map(Acknowledged::finding).collect(Collectors.toSet());
+    Release.findings(procedure, data.shop()).stream()
+        .filter(f -> !known.contains(f.key()))
+        .forEach(f -> out("doubtful, not acknowledged: " + f));
     out("Released " + procedure.id() + " revision " + procedure.revision() + " (entry " + n + ").");
     return Exit.YES;
   }
@@ -88,7 +73,14 @@ final class ProcedureCommand {
               .map(
                   r ->
                       JsonOption.object(
-                          "procedure", r.procedure(), "revision", r.revision(), "entry", r.entry()))
+                          "procedure",
+                          r.procedure(),
+                          "revision",
+                          r.revision(),
+                          "entry",
+                          r.entry(),
+                          "acknowledged",
+                          acknowledged(r)))
               .toList());
       return Exit.YES;
     }
@@ -105,13 +97,17 @@ final class ProcedureCommand {
   @Command(
       name = "show",
       mixinStandardHelpOptions = true,
-      description = "Print a released procedure's text, unchanged.",
+      description = {
+        "Print a released procedure's text, unchanged; as JSON with the findings that were",
+        "acknowledged at its release."
+      },
       footer = {"", "Example:  witnessmark procedure show RAM-210 --revision C"})
   int show(
       @Parameters(paramLabel = "PROCEDURE") String procedure,
       @Option(names = "--revision", description = "Default: the one released last.")
           String revision,
-      @Mixin DataOption data) {
+      @Mixin DataOption data,
+      @Mixin JsonOption json) {
     Shop shop = data.shop();
     Optional<Released> found =
         revision == null ? shop.newest(procedure) : shop.released(procedure, revision);
@@ -123,14 +119,31 @@ final class ProcedureCommand {
                         + procedure
                         + (revision == null ? "" : " revision " + revision)
                         + "; see: witnessmark procedure list"));
+    if (json.wanted()) {
+      json.print(
+          spec.commandLine().getOut(),
+          JsonOption.object(
+              "procedure",
+              released.procedure(),
+              "revision",
+              released.revision(),
+              "entry",
+              released.entry(),
+              "acknowledged",
+              acknowledged(released),
+              "text",
+              released.text()));
+      return Exit.YES;
+    }
     spec.commandLine().getOut().print(released.text());
     spec.commandLine().getOut().flush();
     return Exit.YES;
   }
 
-  private void findings(Procedure procedure) {
-    List<Finding> findings = Sanity.findings(procedure);
-    findings.forEach(f -> out("doubtful: " + f.step() + ": " + f.sentence()));
+  private static List<Map<String, Object>> acknowledged(Released released) {
+    return released.acknowledged().stream()
+        .map(a -> JsonOption.object("finding", a.finding(), "because", a.because()))
+        .toList();
   }
 
   private void out(String line) {

@@ -96,10 +96,24 @@ public sealed interface Entry {
       Optional<String> by)
       implements Entry {}
 
-  /** A revision of a procedure was released; {@code text} is the file, unchanged. */
+  /**
+   * A revision of a procedure was released; {@code text} is the file, unchanged.
+   *
+   * @param acknowledged findings that {@code by} had looked at and let stand; none where that was
+   *     not said
+   */
   record ProcedureReleased(
-      Instant at, String procedure, String revision, String text, Optional<String> by)
-      implements Entry {}
+      Instant at,
+      String procedure,
+      String revision,
+      String text,
+      List<Acknowledged> acknowledged,
+      Optional<String> by)
+      implements Entry {
+    public ProcedureReleased {
+      acknowledged = acknowledged == null ? List.of() : List.copyOf(acknowledged);
+    }
+  }
 
   /** A person began to work at a station. */
   record OperatorAtStation(Instant at, String station, String operator) implements Entry {}

@@ -143,10 +143,11 @@ public record JobState(
     }
     int first = plan.first(step);
     List<Integer> pending = new ArrayList<>();
-    for (int index : step.order().sequence()) {
+    Order order = step.order(stage.pass());
+    for (int index : order.sequence()) {
       if (!conditions.get(first + index).stands(stage.pass())) {
         pending.add(first + index);
-        if (step.order().kind() != Order.Kind.ANY) {
+        if (order.kind() != Order.Kind.ANY) {
           break;
         }
       }

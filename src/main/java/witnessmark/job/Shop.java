@@ -120,7 +120,7 @@ public record Shop(
           size, operators, enrolled(wrench(n, e)), procedures, jobs, operatorAt, chosen, clocks);
     } else if (entry instanceof Entry.ProcedureReleased e) {
       List<Released> more = new java.util.ArrayList<>(procedures);
-      more.add(new Released(e.procedure(), e.revision(), e.text(), n));
+      more.add(new Released(e.procedure(), e.revision(), e.text(), e.acknowledged(), n));
       return new Shop(
           size, operators, wrenches, List.copyOf(more), jobs, operatorAt, chosen, clocks);
     } else if (entry instanceof Entry.OperatorAtStation e) {

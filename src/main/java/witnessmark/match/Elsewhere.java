@@ -44,7 +44,7 @@ final class Elsewhere {
     for (Step each : job.plan().procedure().steps()) {
       if (each instanceof TightenStep step && Bands.allows(step, event.wrench())) {
         int first = job.plan().first(step);
-        for (int index : step.order().sequence()) {
+        for (int index : step.order(underWay(job, step, first)).sequence()) {
           if (first + index != but && fits(job.condition(first + index), step, event)) {
             names.add(job.plan().name(first + index));
             break;
@@ -53,6 +53,16 @@ final class Elsewhere {
       }
     }
     return names;
+  }
+
+  /** The pass that the group has reached. */
+  private static int underWay(JobState job, TightenStep step, int first) {
+    int done =
+        IntStream.range(first, first + step.positions().size())
+            .map(f -> job.condition(f).done())
+            .min()
+            .orElse(0);
+    return Math.min(done, step.passes().size() - 1);
   }
 
   private static boolean fits(Condition condition, TightenStep step, TorqueEvent event) {

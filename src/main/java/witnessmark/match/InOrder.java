@@ -94,7 +94,7 @@ final class InOrder {
 
   private static Placement next(JobState job, Stage stage) {
     List<Integer> pending = job.next(stage);
-    boolean any = Bands.step(stage).order().kind() == Order.Kind.ANY;
+    boolean any = Bands.step(stage).order(stage.pass()).kind() == Order.Kind.ANY;
     return any && pending.size() > 1
         ? Placement.on(Reason.COUNTED_IN_GROUP, pending.get(0), stage)
         : Placement.on(Reason.NEXT_IN_SEQUENCE, pending.get(0), stage);

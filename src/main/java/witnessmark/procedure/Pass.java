@@ -2,6 +2,7 @@ package witnessmark.procedure;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import witnessmark.torque.AngleBand;
 import witnessmark.torque.Band;
@@ -17,6 +18,7 @@ import witnessmark.torque.Torque;
  * @param after what must be complete before this pass may begin, beside the pass before it
  * @param check whether the pass goes over fasteners that are tight, to see that they are: they
  *     hardly turn then
+ * @param order in which order it goes over the group, where that is not the step's
  */
 public record Pass(
     String name,
@@ -24,9 +26,22 @@ public record Pass(
     Band band,
     Optional<AngleBand> angle,
     List<Prerequisite> after,
-    boolean check) {
+    boolean check,
+    Optional<Order> order) {
   public Pass {
     after = List.copyOf(after);
+    Objects.requireNonNull(order, "order");
+  }
+
+  /** A pass in the step's order. */
+  public Pass(
+      String name,
+      Optional<Torque> target,
+      Band band,
+      Optional<AngleBand> angle,
+      List<Prerequisite> after,
+      boolean check) {
+    this(name, target, band, angle, after, check, Optional.empty());
   }
 
   /** Target, or the middle of the band, in newton metres. */

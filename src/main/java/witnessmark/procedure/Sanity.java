@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
-/** Looks for what a procedure allows but hardly means, and for what readings can never show. */
+/** Looks for what a procedure allows but hardly means. */
 public final class Sanity {
   /** Widest and narrowest usual tolerance, as shares of the torque: common practice, no source. */
   private static final BigDecimal WIDEST = new BigDecimal("0.30");
@@ -25,7 +25,6 @@ public final class Sanity {
     Overlaps.find(Stages.of(procedure), findings);
     for (Step step : procedure.steps()) {
       if (step instanceof TightenStep tighten) {
-        group(tighten, findings);
         passes(tighten, findings);
         joint(tighten, findings);
         Slips.find(tighten, findings);
@@ -39,25 +38,6 @@ public final class Sanity {
     return List.copyOf(findings);
   }
 
-  private static void group(TightenStep step, List<Finding> findings) {
-    int size = step.positions().size();
-    if (size > 1 && step.passes().get(step.passes().size() - 1).angle().isEmpty()) {
-      findings.add(
-          new Finding(
-              step.id(),
-              "a skipped fastener hidden by a second hit on another leaves no trace in a torque"
-                  + " reading alone; use an angle window in the last pass, a position per reading,"
-                  + " or go over the group again"));
-    }
-    if (size > 1 && step.order().kind() == Order.Kind.ANY) {
-      findings.add(
-          new Finding(
-              step.id(),
-              "order any: a reading's position is by count, not observed, unless the reading"
-                  + " carries one"));
-    }
-  }
-
   private static void passes(TightenStep step, List<Finding> findings) {
     Pass before = null;
     for (Pass pass : step.passes()) {
@@ -65,6 +45,7 @@ public final class Sanity {
         findings.add(
             new Finding(
                 step.id(),
+                Doubt.PASSES_DESCEND,
                 "pass \""
                     + pass.name()
                     + "\" ("
@@ -87,6 +68,7 @@ public final class Sanity {
       findings.add(
           new Finding(
               step.id(),
+              Doubt.BAND_WIDE,
               "pass \""
                   + pass.name()
                   + "\" allows "
@@ -97,6 +79,7 @@ public final class Sanity {
       findings.add(
           new Finding(
               step.id(),
+              Doubt.BAND_NARROW,
               "pass \""
                   + pass.name()
                   + "\" allows "
@@ -111,6 +94,7 @@ public final class Sanity {
       findings.add(
           new Finding(
               step.id(),
+              Doubt.BOLT_NOT_TOLD,
               "criticality is danger, but thread and property-class are not both given, so that"
                   + " the torque cannot be checked for a slip of unit or digit"));
     }

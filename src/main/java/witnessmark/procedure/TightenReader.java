@@ -31,7 +31,7 @@ final class TightenReader {
     GroupReader group = new GroupReader(section, id);
     List<String> positions = group.positions();
     Optional<Order> order = group.order(positions.size());
-    List<DraftPass> passes = passes(id);
+    List<DraftPass> passes = passes(id, positions.size());
     Joint joint = new Joint(label("thread"), label("property-class"), label("surface"));
     List<String> wrenches =
         section.has("wrenches") ? StepReader.labels(section, "wrenches", "wrench") : List.of();
@@ -63,11 +63,14 @@ final class TightenReader {
     return new Draft(section, id, Optional.of("tighten"), head.after(), passes, step);
   }
 
-  private List<DraftPass> passes(String id) {
+  /**
+   * @param count of the group's fasteners; 0 where it is not known
+   */
+  private List<DraftPass> passes(String id, int count) {
     List<Section> sections = section.sections("pass");
     if (!section.has("pass")) {
       BandReader reader = new BandReader(section, "step \"" + id + "\"");
-      return List.of(pass(section, reader, "final", List.of(), false));
+      return List.of(pass(section, reader, "final", List.of(), false, Own.NONE));
     }
     if (BandReader.any(section)) {
       section.fault(
@@ -98,10 +101,26 @@ final class TightenReader {
       if (passes.isEmpty() && check) {
         s.fault("check", owner + " checks, but nothing is tight before it", "put it last");
       }
-      passes.add(pass(s, new BandReader(s, owner), name.orElse(""), after, check));
+      passes.add(pass(s, new BandReader(s, owner), name.orElse(""), after, check, own(s, count)));
       s.finish();
     }
     return passes.isEmpty() ? List.of(nothing()) : passes;
+  }
+
+  /** The order that a pass has of its own: none where it says nothing of one. */
+  private static Own own(Section s, int count) {
+    if (!s.has("order") && !s.has("pattern")) {
+      return Own.NONE;
+    }
+    Optional<Order> order = new GroupReader(s, "").order(count);
+    return new Own(order, order.isPresent());
+  }
+
+  /**
+   * @param good whether nothing about it was faulty
+   */
+  private record Own(Optional<Order> order, boolean good) {
+    static final Own NONE = new Own(Optional.empty(), true);
   }
 
   /** Stands for the passes of a step whose {@code pass} is no list of tables or an empty one. */
@@ -111,11 +130,12 @@ final class TightenReader {
   }
 
   private DraftPass pass(
-      Section s, BandReader reader, String name, List<Prerequisite> after, boolean check) {
+      Section s, BandReader reader, String name, List<Prerequisite> after, boolean check, Own own) {
     Optional<BandReader.Asked> asked = reader.torque();
     Optional<AngleBand> angle = reader.angle();
-    return new DraftPass(
-        s, name, after, asked.map(a -> new Pass(name, a.target(), a.band(), angle, after, check)));
+    Optional<Pass> pass =
+        asked.map(a -> new Pass(name, a.target(), a.band(), angle, after, check, own.order()));
+    return new DraftPass(s, name, after, pass.filter(p -> own.good()));
   }
 
   private Optional<String> label(String key) {

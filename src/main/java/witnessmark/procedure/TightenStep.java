@@ -10,7 +10,7 @@ import witnessmark.torque.Torque;
  *
  * @param positions the fasteners' names within the step, e.g. {@code 1}, {@code 2}; a fastener's
  *     full name is {@code id/position}
- * @param order in which order within the group
+ * @param order in which order within the group, where a pass has none of its own
  * @param passes at least one; all of the group does a pass before the next pass begins
  * @param joint what is known of the joint, for people and for the sanity checks
  * @param wrenches serial numbers allowed here; empty means any enrolled wrench
@@ -40,6 +40,11 @@ public record TightenStep(
   /** Where the torque that a reading means at the fastener lies beside the band of a pass. */
   public Side side(int pass, Torque reading) {
     return care.tool().lever().side(passes.get(pass).band(), reading);
+  }
+
+  /** The working order of a pass. */
+  public Order order(int pass) {
+    return passes.get(pass).order().orElse(order);
   }
 
   /** The full name of the fastener at an index into {@link #positions}. */

@@ -11,6 +11,7 @@ final class Wear {
       findings.add(
           new Finding(
               step.id(),
+              Doubt.NO_TRIES,
               "criticality is danger, but tries is not given, so that a fastener may be pulled"
                   + " again and again without ever being accepted; give it, e.g. tries = 3"));
     }
@@ -21,6 +22,7 @@ final class Wear {
       findings.add(
           new Finding(
               step.id(),
+              Doubt.NEVER_RENEWED,
               "renew is true, but no tighten step waits for it directly, so that it is never to be"
                   + " confirmed again; name it in after of the fasteners that it is about"));
     }

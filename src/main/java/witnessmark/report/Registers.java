@@ -32,7 +32,9 @@ final class Registers {
               + ".");
     } else if (entry instanceof Entry.ProcedureReleased e) {
       c.set("operator", e.by());
-      c.set("text", "Released " + e.procedure() + " revision " + e.revision() + ".");
+      c.set(
+          "text",
+          "Released " + e.procedure() + " revision " + e.revision() + "." + acknowledged(e));
     } else if (entry instanceof Entry.OperatorAtStation e) {
       c.set("station", e.station()).set("operator", e.operator()).set("text", "Works here now.");
     } else if (entry instanceof Entry.JobOpened e) {
@@ -59,5 +61,11 @@ final class Registers {
     return e.roles().isEmpty()
         ? ""
         : e.roles().stream().map(Role::code).collect(Collectors.joining(", ", " (", ")"));
+  }
+
+  private static String acknowledged(Entry.ProcedureReleased released) {
+    return released.acknowledged().stream()
+        .map(a -> " Acknowledged " + a.finding() + ": " + a.because() + ".")
+        .collect(Collectors.joining());
   }
 }

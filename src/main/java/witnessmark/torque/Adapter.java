@@ -82,6 +82,21 @@ public record Adapter(Length lever, Length offset, Angle angle) {
         .compareTo(atFastener.multiply(lever.millimetres()));
   }
 
+  /**
+   * Compares what a wrench shows for a torque behind this adapter with what it shows for another
+   * behind another, in exact arithmetic.
+   *
+   * @param atFastener in any unit
+   * @param elsewhere in the same unit, at the fastener behind the other adapter
+   */
+  public int compareAtDrive(BigDecimal atFastener, Adapter other, BigDecimal elsewhere) {
+    return atFastener
+        .multiply(lever.millimetres())
+        .multiply(reach(other.lever, other.offset, other.angle))
+        .compareTo(
+            elsewhere.multiply(other.lever.millimetres()).multiply(reach(lever, offset, angle)));
+  }
+
   /** Where the torque at the fastener lies beside a band there. */
   public Side side(Band band, Torque reading) {
     if (compare(reading, BigDecimal.ONE, band.low()) < 0) {

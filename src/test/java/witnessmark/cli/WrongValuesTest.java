@@ -65,6 +65,20 @@ class WrongValuesTest {
             + " nothing lies between; exchange them",
         "trace --from 2026-11-25T10:00:00Z --to 2026-11-25T10:30:00+01:00|--from"
             + " 2026-11-25T10:00:00Z is not before --to 2026-11-25T10:30:00+01:00: nothing lies",
+        "procedure check demo-data/RAM-210.toml --wrench TW-417=angle|unknown wrench \"TW-417\"; did"
+            + " you mean \"TW-0417\"? Allowed are TW-0417, TW-0502",
+        "procedure check demo-data/RAM-210.toml --wrench TW-0417=angel|unknown ability \"angel\";"
+            + " did you mean \"angle\"? Allowed are torque-only, angle, position, breakaway",
+        "procedure check demo-data/RAM-210.toml --wrench TW-0417|\"TW-0417\" does not say what the"
+            + " wrench shows; write it like TW-0417=angle",
+        "procedure release demo-data/RAM-210.toml --acknowledge band-wide=x|\"band-wide=x\" names no"
+            + " finding and its reason; write it like band-wide@pivot=\"as the maker's instructions"
+            + " have it\"",
+        "procedure release demo-data/RAM-210.toml --acknowledge a@b=x --acknowledge a@b=y|a@b is"
+            + " acknowledged twice; give one reason",
+        "procedure release demo-data/RAM-210.toml --acknowledge a@b=|a reason (--because) must be",
+        "procedure check demo-data/RAM-210.toml --data=|--data is empty; name the data directory,"
+            + " e.g. --data witnessmark-data",
         "trace --from +999999999-12-31 --to +999999999-12-31|\"+999999999-12-31\" is no date or"
             + " time; write 2026-11-25 or 2026-11-25T08:00:00+01:00",
       })

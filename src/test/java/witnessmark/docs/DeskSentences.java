@@ -18,6 +18,7 @@ import witnessmark.desk.OpenJob;
 import witnessmark.desk.Release;
 import witnessmark.desk.ResumeJob;
 import witnessmark.desk.SuspendJob;
+import witnessmark.entry.Acknowledged;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Role;
@@ -164,6 +165,7 @@ final class DeskSentences {
     Bench bench = Bench.without(RearAxle.TEXT);
     declined("procedure release", bench, release(RearAxle.TEXT));
     declined("procedure release", bench, release(RearAxle.TEXT.replace("Hand-over", "Hand over")));
+    acknowledging(bench);
     declined(
         "wrench enrol",
         bench,
@@ -176,6 +178,22 @@ final class DeskSentences {
             NOBODY,
             Optional.empty(),
             NOBODY));
+  }
+
+  private void acknowledging(Bench bench) {
+    String doubtful = RearAxle.TEXT.replace("RAM-210", "RAM-220");
+    declined("procedure release", bench, acknowledging(doubtful, NOBODY));
+    declined("procedure release", bench, acknowledging(doubtful, Optional.of(BY)));
+    String plain = doubtful.replace("after = [\"frame-check\"]\n", "");
+    declined("procedure release", bench, acknowledging(plain, Optional.of(BY)));
+  }
+
+  private static Release acknowledging(String text, Optional<String> by) {
+    return new Release(
+        ProcedureFile.parse("RAM-220.toml", text),
+        text,
+        List.of(new Acknowledged("band-wide@pivot", "as the maker has it")),
+        by);
   }
 
   private static Release release(String text) {

@@ -68,26 +68,6 @@ class BoltTest {
     assertThat(bolt("M20x2.5", "8.8").proofStress()).isEqualTo(600);
   }
 
-  /**
-   * The general torque table for dry, clean threads in U.S. Army TM 10-6640-238-13, appendix G,
-   * equals T = 0.2·D·0.75·proof load; its cells are rounded to whole lbf·ft and agree within 6 %.
-   */
-  @ParameterizedTest
-  @CsvSource({
-    "1/4-20,8,12", "5/16-18,17,24", "5/16-24,19,27", "3/8-16,31,44", "3/8-24,35,49",
-    "7/16-14,49,70", "1/2-13,75,105", "1/2-20,85,120", "9/16-12,110,155", "5/8-11,150,210",
-    "3/4-10,270,375"
-  })
-  void unified_proof_torques_agree_with_a_published_torque_table(
-      String thread, double grade5, double grade8) {
-    double perFoot = 1.3558179483314004;
-    Percentage rounding = Percentage.withPercentage(6);
-    assertThat(0.75 * bolt(thread, "grade 5").torqueAtProofLoad(0.2) / perFoot)
-        .isCloseTo(grade5, rounding);
-    assertThat(0.75 * bolt(thread, "grade 8").torqueAtProofLoad(0.2) / perFoot)
-        .isCloseTo(grade8, rounding);
-  }
-
   /** Proof stresses of SAE J429, in ksi, as a university course page quotes them. */
   @ParameterizedTest
   @CsvSource({

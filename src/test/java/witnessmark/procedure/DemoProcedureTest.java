@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import witnessmark.torque.Torque;
 
@@ -64,17 +65,29 @@ class DemoProcedureTest {
   }
 
   @Test
-  void its_findings_are_only_those_of_the_group_without_angle() throws IOException {
-    assertThat(Sanity.findings(demo()))
+  void nothing_of_it_looks_doubtful() throws IOException {
+    assertThat(Sanity.findings(demo())).isEmpty();
+  }
+
+  @Test
+  void what_its_readings_may_never_show() throws IOException {
+    Rack rack = Rack.of(Map.of("TW-0417", Ability.ANGLE, "TW-0502", Ability.TORQUE_ONLY));
+    assertThat(
+            Sight.of(demo(), rack).stream()
+                .filter(a -> a.mistake() == Mistake.HIDDEN_SKIP)
+                .map(a -> a.step() + " " + a.pass() + " " + a.visibility().code()))
         .containsExactly(
-            new Finding(
-                "cable-guides",
-                "a skipped fastener hidden by a second hit on another leaves no trace in a torque"
-                    + " reading alone; use an angle window in the last pass, a position per"
-                    + " reading, or go over the group again"),
-            new Finding(
-                "cable-guides",
-                "order any: a reading's position is by count, not observed, unless the reading"
-                    + " carries one"));
+            "carrier-left snug asked",
+            "carrier-left final seen",
+            "carrier-right snug asked",
+            "carrier-right final seen",
+            "pivot snug asked",
+            "pivot final seen",
+            "cross-member final seen",
+            "pinch-bolt final seen",
+            "brake-left final seen",
+            "brake-right final seen",
+            "caliper final seen",
+            "cable-guides final not-seen");
   }
 }

@@ -396,6 +396,27 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
+  void a_passs_own_order_has_the_same_faults_even_beside_others() {
+    pair(
+        """
+        [[step.pass]]
+        name = "final"
+        min = "8 N.m"
+        max = "9 N.m"
+        [[step.pass]]
+        name = "check"
+        min = "9 N.m"
+        max = "8 N.m"
+        check = true
+        order = "pattern"
+        pattern = [1, 1]
+        """,
+        "p.toml:16:1: band upside down: min 9 N.m is above max 8 N.m; exchange min and max",
+        "p.toml:20:1: pattern skips position 2; give each of 1 to 2 once",
+        "p.toml:20:15: pattern names position 1 twice; give each position once");
+  }
+
+  @Test
   void words_of_a_tighten_step_that_are_unknown_or_malformed() {
     order(
         "fasteners = 1\n"
