@@ -68,6 +68,7 @@ final class Torques {
     boolean turns = at.ability().angle() || at.ability().breakaway();
     boolean asked =
         turns && (at.several() || others.stream().anyMatch(t -> Layout.share(at.stage(), t)))
+            || at.ability().angle() && tightBefore(at)
             || beside(at).isPresent()
             || others.stream().anyMatch(t -> Misplaced.fitsElsewhere(at, t));
     return asked
@@ -76,6 +77,16 @@ final class Torques {
             Mistake.OVER,
             Visibility.SEEN,
             "one is nonconforming: the one due, though a tight one may have been hit");
+  }
+
+  /** Whether another that is tight when this one is due could have been pulled over instead. */
+  private static boolean tightBefore(Case at) {
+    BigDecimal least = at.layout().high(at.stage()).multiply(Layout.HELD);
+    return at.layout()
+        .tightening()
+        .filter(p -> at.other(p) && at.layout().before(p, at.stage()))
+        .filter(p -> Layout.share(at.stage(), p))
+        .anyMatch(p -> !Layout.over(least, at.stage(), at.layout().high(p), p));
   }
 
   /** Whether a hit on a tight one, above this band, would be credited there. */
