@@ -79,11 +79,13 @@ public final class Joint {
   }
 
   /**
-   * Tightens with the threads crossed: a joint that is not tight binds after a third of the angle.
+   * Tightens with the threads crossed: a joint that is loose binds after a third of the angle; one
+   * that is held has its threads engaged, and turns as it would.
    */
   public Turn bind(double aimNm) {
-    crossed |= heldNm <= spec.snugNm();
-    return turn(aimNm, BINDS_AFTER);
+    boolean loose = !isHeld();
+    crossed |= loose;
+    return turn(aimNm, loose ? BINDS_AFTER : 1);
   }
 
   private Turn turn(double aimNm, double share) {

@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,12 +23,8 @@ import witnessmark.desk.Measure;
 import witnessmark.desk.OpenJob;
 import witnessmark.desk.Release;
 import witnessmark.entry.Disposition;
-import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
-import witnessmark.entry.Judged;
-import witnessmark.job.Act;
 import witnessmark.job.Due;
-import witnessmark.job.History;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
 import witnessmark.pipeline.Arrival;
@@ -43,7 +38,6 @@ import witnessmark.procedure.ProcedureFile;
 import witnessmark.procedure.Stage;
 import witnessmark.publish.Told;
 import witnessmark.torque.Digits;
-import witnessmark.torque.Verdict;
 import wrenchsim.joint.JointState;
 import wrenchsim.shop.Answer;
 import wrenchsim.shop.Chance;
@@ -77,20 +71,19 @@ final class Floor {
   private final Scene scene;
   private final ListLog log = new ListLog();
   private final Map<String, Happening> truth = new HashMap<>();
-  private final Map<Long, Happening> about = new HashMap<>();
-  private final Set<Long> asked = new HashSet<>();
   private final Set<Happening> outOfTurn = Collections.newSetFromMap(new IdentityHashMap<>());
-  private final Set<String> settledOnes = new HashSet<>();
-  private final Map<Long, Judged> first = new HashMap<>();
+  private final Map<Long, Done> done = new TreeMap<>();
   private final Parts parts;
   private final ShopClock clock = new ShopClock(Optional.of(START), Pace.FAST);
   private final Station station;
   private final Tally tally = new Tally();
+  private final Foretold foretold;
   private final String procedure;
   private Shop shop = Shop.EMPTY;
 
   Floor(Scene scene, long seed) {
     this.scene = scene;
+    foretold = new Foretold(scene);
     Procedure released = ProcedureFile.parse("trial.toml", scene.procedure());
     parts = new Parts(seed, scene.usual(), scene.joints());
     List<Tool> tools = new ArrayList<>();
@@ -137,7 +130,8 @@ final class Floor {
       expect();
       moving = deed.isPresent() || spoke;
     }
-    judge(job);
+    new Account(scene, foretold, shop.jobs().get(job), tally).settle(done);
+    done.clear();
     Map<String, String> loose = notTight(shop.jobs().get(job), unit);
     if (shop.jobs().get(job).complete()) {
       person(new CloseJob(job, Optional.of(BADGE)));
@@ -226,22 +220,19 @@ final class Floor {
     try {
       if (entry instanceof Entry.TorqueTaken t) {
         tally.readings++;
-        first.put(n, t.judged());
         Happening h = truth.remove(t.raw());
         if (h == null) {
           throw new IllegalStateException("nobody did what is on record: " + t.raw());
         }
-        about.put(n, h);
-        if (Recorded.asks(t.judged())) {
-          asked.add(n);
-        }
+        boolean asks = Recorded.asks(t.judged());
+        done.put(n, new Done(h, outOfTurn.remove(h), t.timing().tardy(), t.judged(), asks));
         station.hearVerdict(Told.verdict(n, t));
       } else if (entry instanceof Entry.Assigned a) {
         station.hearVerdict(Told.verdict(n, a, log.torque(a.assigns())));
       } else if (entry instanceof Entry.Reread r) {
         tally.rereads++;
         if (Recorded.asks(r.judged())) {
-          asked.add(r.rereads());
+          done.computeIfPresent(r.rereads(), (k, d) -> d.askedAbout());
         }
         station.hearVerdict(Told.verdict(n, r, log.torque(r.rereads())));
       }
@@ -264,9 +255,8 @@ final class Floor {
           | tried(new Dispose(job, fastener, Disposition.REPLACE, Crew.QUALITY, "new bolt"));
     }
     for (long question : due.questions()) {
-      Happening h = about.get(question);
       spoke |=
-          tried(assign(job, question, h.work().fastener()))
+          tried(assign(job, question, Optional.of(done.get(question).place())))
               || tried(assign(job, question, Optional.empty()));
     }
     for (Stage stage : due.stages()) {
@@ -290,84 +280,6 @@ final class Floor {
       return true;
     } catch (Declined e) {
       return false;
-    }
-  }
-
-  /** Compares the job's record with what was done. */
-  private void judge(String job) {
-    Set<Long> inJob = new HashSet<>();
-    Map<String, String> credited = new HashMap<>();
-    for (Act act : History.all(shop.jobs().get(job))) {
-      undoes(act).forEach(stage -> credited.keySet().removeIf(c -> belongs(c, stage)));
-      if (about.containsKey(act.n())) {
-        inJob.add(act.n());
-        count(act.n(), act.judged().orElseThrow(), credited);
-      }
-    }
-    for (long n : List.copyOf(about.keySet())) {
-      if (!inJob.contains(n)) {
-        count(n, first.get(n), credited);
-      }
-      about.remove(n);
-      first.remove(n);
-    }
-    asked.clear();
-  }
-
-  private static List<String> undoes(Act act) {
-    return act.entry() instanceof Entry.Disposed d
-        ? d.undoes()
-        : act.judged().map(Judged::undoes).orElse(List.of());
-  }
-
-  /** Whether a credit, as {@code hub/3 final}, is one of a stage, as {@code hub:final}. */
-  private static boolean belongs(String credit, String stage) {
-    return (Happened.step(credit) + ":" + credit.substring(credit.indexOf(' ') + 1)).equals(stage);
-  }
-
-  /** Keeps the account of credits; whether the bolt has one for that pass already. */
-  private static boolean stands(Happening h, Judged judged, Map<String, String> credited) {
-    String place = h.work().fastener().orElse("") + " ";
-    if (h.act() == Happening.Act.LOOSEN) {
-      credited.keySet().removeIf(c -> c.startsWith(place));
-    }
-    String recorded = judged.fastener().orElse("");
-    if (judged.effect() == Effect.LOOSENED || judged.effect() == Effect.NONCONFORMING) {
-      credited.values().removeIf(recorded::equals);
-    }
-    return judged.effect() == Effect.CREDITED
-        && credited.put(place + judged.pass().orElse(""), recorded) != null;
-  }
-
-  /**
-   * @param credited what each bolt really turned, in each pass, was credited to and still stands
-   */
-  private void count(long n, Judged judged, Map<String, String> credited) {
-    Entry.TorqueTaken taken = log.torque(n);
-    Happening h = about.get(n);
-    Happened what =
-        Happened.of(
-            h,
-            outOfTurn.remove(h),
-            taken.timing().tardy(),
-            judged.verdict().equals(Optional.of(Verdict.IN_BAND)));
-    boolean twice = stands(h, judged, credited);
-    Recorded how = Recorded.of(h, what, judged, asked.contains(n), twice);
-    tally.count(what, how);
-    boolean good = what == Happened.GOOD || what == Happened.GOOD_LATE;
-    if (good && how != Recorded.RIGHT && how != Recorded.EXCHANGED) {
-      tally.falseAlarms++;
-      tally.example(
-          scene.title()
-              + ": false alarm: "
-              + judged.reason().code()
-              + " "
-              + judged.effect().code());
-    }
-    if (how == Recorded.WRONG) {
-      tally.example(scene.title() + ": wrong: " + what + " by " + judged.reason().code());
-      tally.stories.add(
-          scene.title() + ", entry " + n + ": " + h.sentence() + " | " + judged.text());
     }
   }
 }

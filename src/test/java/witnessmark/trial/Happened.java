@@ -32,11 +32,10 @@ enum Happened {
   /**
    * What a happening was.
    *
-   * @param outOfTurn whether the order of work waited for a decision
-   * @param late whether its reading came late
    * @param shownInside whether the reading lies in the band, whatever the torque really was
    */
-  static Happened of(Happening h, boolean outOfTurn, boolean late, boolean shownInside) {
+  static Happened of(Done done, boolean shownInside) {
+    Happening h = done.happening();
     if (h.act() == Happening.Act.REDELIVER) {
       return REPEAT;
     }
@@ -59,13 +58,13 @@ enum Happened {
       case SNUG -> shownInside ? AT_A_LIMIT : UNDER;
       case OVERTIGHTENED -> shownInside ? AT_A_LIMIT : OVER;
       case CROSSED -> CROSSED;
-      case TIGHT -> place.equals(due) ? good(outOfTurn, late) : NEIGHBOUR;
+      case TIGHT -> place.equals(due) ? good(done) : NEIGHBOUR;
       case LOOSE, LOOSENED -> throw new IllegalStateException("a pull leaves nothing loose: " + h);
     };
   }
 
-  private static Happened good(boolean outOfTurn, boolean late) {
-    return outOfTurn ? OUT_OF_TURN : late ? GOOD_LATE : GOOD;
+  private static Happened good(Done done) {
+    return done.outOfTurn() ? OUT_OF_TURN : done.late() ? GOOD_LATE : GOOD;
   }
 
   static String step(String fastener) {

@@ -3,7 +3,6 @@ package witnessmark.trial;
 import java.util.Optional;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Judged;
-import wrenchsim.truth.Happening;
 
 /** What the record says of a reading in the end: the columns of the table. */
 enum Recorded {
@@ -32,15 +31,14 @@ enum Recorded {
   /**
    * What a decision says of what happened.
    *
-   * @param asked whether a person was asked for the place
    * @param twice whether the bolt that was really turned has credit for that pass already
    */
-  static Recorded of(Happening h, Happened what, Judged judged, boolean asked, boolean twice) {
-    if (asked) {
+  static Recorded of(Done done, Happened what, Judged judged, boolean twice) {
+    if (done.asked()) {
       return ASKED;
     }
     return switch (judged.effect()) {
-      case CREDITED -> twice ? WRONG : credited(h, what, judged);
+      case CREDITED -> twice ? WRONG : credited(done, what, judged);
       case RECHECKED -> RECHECKED;
       case AGAIN -> AGAIN;
       case NONCONFORMING -> NONCONFORMING;
@@ -50,8 +48,8 @@ enum Recorded {
     };
   }
 
-  private static Recorded credited(Happening h, Happened what, Judged judged) {
-    Optional<String> place = h.work().fastener();
+  private static Recorded credited(Done done, Happened what, Judged judged) {
+    Optional<String> place = Optional.of(done.place());
     boolean there = place.equals(judged.fastener());
     boolean group = place.map(Happened::step).equals(judged.fastener().map(Happened::step));
     return switch (what) {

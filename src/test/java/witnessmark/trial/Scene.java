@@ -19,7 +19,7 @@ import wrenchsim.wrench.WrenchSpec;
  * @param usual how all others answer
  * @param habits how the person goes about it
  * @param mistakes what share of the visits goes wrong, by kind
- * @param tellable whether angle or position tells every second hit from a fresh fastener
+ * @param telling how well angle or position tells a second hit from a fresh fastener
  */
 record Scene(
     String title,
@@ -31,4 +31,11 @@ record Scene(
     JointKind usual,
     Habits habits,
     Map<Kind, Double> mistakes,
-    boolean tellable) {}
+    Telling telling) {
+  /** How well a second hit is told from a fresh fastener. */
+  enum Telling {
+    ALWAYS,
+    OVERLAPPING,
+    NEVER
+  }
+}

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import witnessmark.trial.Scene.Telling;
 import wrenchsim.joint.Rehit;
 import wrenchsim.shop.Habits;
 import wrenchsim.shop.JointKind;
@@ -81,7 +82,7 @@ final class Scenes {
             OVERLAPPING,
             Habits.PLAIN,
             EVERYTHING,
-            false),
+            Telling.OVERLAPPING),
         new Scene(
             "torque only, no positions",
             10,
@@ -92,7 +93,7 @@ final class Scenes {
             HARD,
             Habits.PLAIN,
             EVERYTHING,
-            false),
+            Telling.NEVER),
         new Scene(
             "angle, a wrong wrench at hand and one that nobody enrolled",
             5,
@@ -106,7 +107,7 @@ final class Scenes {
             HARD,
             Habits.PLAIN,
             OTHER_WRENCH,
-            true));
+            Telling.ALWAYS));
   }
 
   private static Scene scene(
@@ -126,7 +127,7 @@ final class Scenes {
         joints,
         habits,
         EVERYTHING,
-        true);
+        Telling.ALWAYS);
   }
 
   private static List<WrenchSpec> angle() {

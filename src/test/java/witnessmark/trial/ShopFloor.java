@@ -30,9 +30,11 @@ public final class ShopFloor {
     page.forEach(System.out::println);
     all.values()
         .forEach(t -> t.examples().forEach((what, n) -> System.err.println(n + " " + what)));
-    all.values().stream().flatMap(t -> t.stories.stream()).limit(40).forEach(System.err::println);
     if (args.length > 2 && !args[2].isEmpty()) {
       Files.write(Path.of(args[2]), page);
+    }
+    if (!Goals.missed(all).isEmpty()) {
+      System.exit(1);
     }
   }
 

@@ -8,26 +8,13 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import witnessmark.procedure.Ability;
 import witnessmark.procedure.Mistake;
-import witnessmark.procedure.Procedure;
-import witnessmark.procedure.ProcedureFile;
-import witnessmark.procedure.Rack;
-import witnessmark.procedure.Sight;
 
 /** What is announced of a skipped fastener hidden by a second hit, for the kinds of work. */
 class SightOfScenesTest {
   private static String hiddenSkip(Scene scene) {
-    Procedure procedure = ProcedureFile.parse("trial.toml", scene.procedure());
-    Map<String, Ability> wrenches = new TreeMap<>();
-    scene.wrenches().stream()
-        .filter(w -> scene.enrolled().contains(w.serial()))
-        .forEach(
-            w ->
-                wrenches.put(
-                    w.serial(), new Ability(w.gauge().angle(), scene.habits().scans(), false)));
     Map<String, String> byStage = new TreeMap<>();
-    Sight.of(procedure, Rack.of(wrenches)).stream()
+    Foretold.of(scene).stream()
         .filter(a -> a.mistake() == Mistake.HIDDEN_SKIP)
         .forEach(a -> byStage.put(a.step() + ":" + a.pass(), a.visibility().code()));
     assertThat(byStage)

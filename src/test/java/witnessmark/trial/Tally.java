@@ -17,7 +17,7 @@ final class Tally {
   long falseAlarms;
   long readings;
   long rereads;
-  final List<String> stories = new ArrayList<>();
+  long unannounced;
 
   void count(Happened what, Recorded how) {
     table.computeIfAbsent(what, w -> new EnumMap<>(Recorded.class)).merge(how, 1L, Long::sum);
@@ -64,7 +64,7 @@ final class Tally {
     falseAlarms += other.falseAlarms;
     readings += other.readings;
     rereads += other.rereads;
-    stories.addAll(other.stories);
+    unannounced += other.unannounced;
   }
 
   List<String> markdown() {
