@@ -55,7 +55,7 @@ class CheckCommandTest {
   }
 
   @Test
-  void without_wrenches_the_weakest_is_assumed_and_what_is_seen_is_left_out() throws IOException {
+  void withoutWrenchesTheWeakestIsAssumedAndWhatIsSeenIsLeftOut() throws IOException {
     String file = file();
     assertThat(run("procedure", "check", file))
         .isEqualTo(
@@ -97,7 +97,7 @@ class CheckCommandTest {
   }
 
   @Test
-  void all_tells_what_is_seen_too() throws IOException {
+  void allTellsWhatIsSeenToo() throws IOException {
     assertThat(run("procedure", "check", file(), "--all"))
         .contains(
             "  seen: hidden-skip (final): one is skipped, hidden by a second hit on another of the"
@@ -106,7 +106,7 @@ class CheckCommandTest {
   }
 
   @Test
-  void a_wrench_that_is_named_twice_shows_both() throws IOException {
+  void aWrenchThatIsNamedTwiceShowsBoth() throws IOException {
     assertThat(
             run("procedure", "check", file(), "--wrench=T=angle", "--wrench=T=position", "--all"))
         .contains("The wrenches are taken to be T (angle+position).\n")
@@ -114,7 +114,7 @@ class CheckCommandTest {
   }
 
   @Test
-  void enrolled_wrenches_are_taken_as_they_are_and_held_against_each_pass() throws IOException {
+  void enrolledWrenchesAreTakenAsTheyAreAndHeldAgainstEachPass() throws IOException {
     String data = "--data=" + directory.resolve("data");
     run("ledger", "create", data);
     run("wrench", "enrol", "TW-1", "--max=100 N.m", "--calibrated=2026-09-01", data);
@@ -131,7 +131,7 @@ class CheckCommandTest {
   }
 
   @Test
-  void programs_get_everything() throws IOException {
+  void programsGetEverything() throws IOException {
     JsonNode told =
         new ObjectMapper()
             .readTree(run("procedure", "check", file(), "--wrench=T=angle", "--json"));
