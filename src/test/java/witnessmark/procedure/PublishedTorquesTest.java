@@ -1,6 +1,7 @@
 package witnessmark.procedure;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -142,9 +143,13 @@ class PublishedTorquesTest {
                 + "kind = \"tighten\"\ntitle = \"T\"\nfasteners = 1\nmin = \"20 N.m\"\n"
                 + "max = \"25 N.m\"\nthread = \"M8x1.25\"\nproperty-class = \"8.8\"\n");
     assertThat(ProofRange.of(procedure))
-        .extracting(ProofRange::toString)
+        .extracting(ProofRange::step, ProofRange::sentence, ProofRange::whole, ProofRange::usual)
         .containsExactly(
-            "a: M8x1.25 8.8 reaches proof load between 17 and 51 N.m, 75 % of it between 13 and 38"
-                + " N.m\n  (nut factor 0.10 to 0.30); this is a check on typing, not a torque to use");
+            tuple(
+                "a",
+                "M8x1.25 8.8 reaches proof load between 17 and 51 N.m, 75 % of it between 13 and 38"
+                    + " N.m",
+                "17 to 51 N.m",
+                "13 to 38 N.m"));
   }
 }
