@@ -102,13 +102,12 @@ final class CheckCommand implements Callable<Integer> {
         sight.apply(Ability.TORQUE_ONLY).stream()
             .filter(a -> all || a.visibility() != Visibility.SEEN)
             .toList();
-    SightText text = new SightText(page, places, shown);
     if (groups.stated() && !shown.isEmpty()) {
-      text.sentences();
+      SightSentences.print(page, shown);
     } else {
       new SightSummary(places, sight).print(page);
       page.space();
-      text.print();
+      new SightText(page, places, shown).print();
     }
   }
 

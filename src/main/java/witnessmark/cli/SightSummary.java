@@ -90,18 +90,18 @@ final class SightSummary {
     List<Announced> helped = unseen.stream().filter(a -> !dark.contains(place(a))).toList();
     if (!helped.isEmpty()) {
       ways.add(
-          "a wrench with angle (it is seen or asked about then"
+          "a wrench with angle (seen or asked about then"
               + (dark.isEmpty() ? "" : " in " + places.words(helped))
               + ")");
     }
-    ways.add("a position with each reading, by the wrench or by a scan (seen)");
+    ways.add("a position with each reading, by wrench or scan (seen)");
     List<Announced> last =
         unseen.stream().filter(a -> !places.followed(a) && !places.check(a)).toList();
     if (!last.isEmpty()) {
       ways.add(
           "a check pass over "
               + (last.size() == unseen.size() ? "each of them" : Places.groups(last))
-              + " in another order, which would mend it");
+              + " in another order (it would mend it)");
     }
     return String.join(", or ", ways);
   }

@@ -161,49 +161,8 @@ final class SightText {
     return alike.get(0).sentence() + (only ? "" : " [" + places.words(alike) + "]");
   }
 
-  /** Every group in full sentences. */
-  void sentences() {
-    announced.stream()
-        .collect(Collectors.groupingBy(Announced::step, LinkedHashMap::new, Collectors.toList()))
-        .forEach(
-            (group, its) -> {
-              page.say(group);
-              byVisibility(its).forEach(this::sentences);
-              page.space();
-            });
-  }
-
-  private void sentences(Visibility visibility, List<Announced> its) {
-    Map<List<String>, List<Announced>> alike =
-        its.stream()
-            .sorted(Comparator.comparing(Announced::mistake, Gravity.ORDER))
-            .collect(
-                Collectors.groupingBy(
-                    a -> List.of(a.mistake().code(), a.sentence()),
-                    LinkedHashMap::new,
-                    Collectors.toList()));
-    alike
-        .values()
-        .forEach(
-            a -> {
-              Mistake mistake = a.get(0).mistake();
-              String passes = a.stream().map(Announced::pass).collect(Collectors.joining(", "));
-              page.say(
-                  "  "
-                      + words(visibility)
-                      + ": "
-                      + mistake.code()
-                      + " ("
-                      + passes
-                      + "): "
-                      + mistake.words(),
-                  4);
-              page.say("    " + a.get(0).sentence(), 4);
-            });
-  }
-
   /** The unseen first. */
-  private static Map<Visibility, List<Announced>> byVisibility(List<Announced> all) {
+  static Map<Visibility, List<Announced>> byVisibility(List<Announced> all) {
     return all.stream()
         .collect(
             Collectors.groupingBy(
@@ -217,7 +176,7 @@ final class SightText {
     return words + " ".repeat(INDENT - words.length());
   }
 
-  private static String words(Visibility visibility) {
+  static String words(Visibility visibility) {
     return visibility.code().replace('-', ' ');
   }
 }

@@ -178,9 +178,8 @@ class SightTextTest {
             hidden-skip may leave no trace in carrier-left (snug), carrier-right (snug), pivot (snug),
             cable-guides: a second hit on a tight one counts for the one that was skipped. A later pass goes
             over carrier-left (snug), carrier-right (snug), pivot (snug) again.
-            Next step: a wrench with angle (it is seen or asked about then), or a position with each reading, by
-            the wrench or by a scan (seen), or a check pass over cable-guides in another order, which would mend
-            it.
+            Next step: a wrench with angle (seen or asked about then), or a position with each reading, by
+            wrench or scan (seen), or a check pass over cable-guides in another order (it would mend it).
             """)
         .contains(
             """
@@ -232,8 +231,8 @@ class SightTextTest {
             """
             hidden-skip may leave no trace in plate: a second hit on a tight one counts for the one that was
             skipped.
-            Next step: a position with each reading, by the wrench or by a scan (seen), or a check pass over
-            each of them in another order, which would mend it.
+            Next step: a position with each reading, by wrench or scan (seen), or a check pass over each of them
+            in another order (it would mend it).
             """);
   }
 }
