@@ -1,13 +1,15 @@
 package witnessmark.cli;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -24,6 +26,7 @@ import witnessmark.procedure.ProofRange;
 import witnessmark.procedure.Rack;
 import witnessmark.procedure.Sanity;
 import witnessmark.procedure.Sight;
+import witnessmark.procedure.Visibility;
 import witnessmark.wrench.Unfit;
 import witnessmark.wrench.Wrench;
 
@@ -50,48 +53,78 @@ final class CheckCommand implements Callable<Integer> {
   @Option(names = "--all", description = "Print the mistakes that are seen, too.")
   private boolean all;
 
+  @Mixin private GroupsOption groups;
+
   @Mixin private JsonOption json;
 
   @Override
   public Integer call() {
     Procedure procedure = ProcedureFile.parse(file.toString(), Files.text(file));
+    Places places = new Places(procedure);
+    Predicate<String> asked = Given.valid(spec, () -> groups.among(places.groups()));
     List<Wrench> enrolled = rack.enrolled();
     Map<String, Ability> abilities = Given.valid(spec, () -> rack.abilities(procedure, enrolled));
-    List<Finding> findings = new ArrayList<>(Sanity.findings(procedure));
-    findings.addAll(Unfit.findings(procedure, enrolled));
-    List<Announced> announced = Sight.of(procedure, at(abilities, enrolled));
+    Rack at = at(abilities, enrolled);
+    Function<Ability, List<Announced>> sight =
+        more ->
+            Sight.of(procedure, (step, pass) -> at.at(step, pass).and(more)).stream()
+                .filter(a -> asked.test(a.step()))
+                .toList();
+    List<Finding> findings =
+        Stream.concat(
+                Sanity.findings(procedure).stream(), Unfit.findings(procedure, enrolled).stream())
+            .filter(f -> asked.test(f.step()))
+            .toList();
+    List<ProofRange> ranges =
+        ProofRange.of(procedure).stream().filter(r -> asked.test(r.step())).toList();
     if (json.wanted()) {
+      List<Announced> announced = sight.apply(Ability.TORQUE_ONLY);
       json.print(
-          spec.commandLine().getOut(), Checked.json(procedure, abilities, findings, announced));
+          spec.commandLine().getOut(),
+          Checked.json(procedure, abilities, findings, ranges, announced));
       return Exit.YES;
     }
-    head(procedure);
-    findings.forEach(f -> out("doubtful: " + f));
-    ProofRange.of(procedure).forEach(r -> out("note: " + r));
-    out("");
-    out(RackOption.sentence(abilities));
-    groups(announced);
-    out("");
-    out("These checks look for slips of typing. They are never a source of torque values:");
-    out("the maker's service instructions decide.");
+    Page page = new Page(spec.commandLine().getOut());
+    page.line(head(procedure));
+    findings.forEach(f -> page.say("doubtful: " + f, 2));
+    ProofText.print(page, ranges);
+    page.space();
+    page.say(RackOption.sentence(abilities));
+    page.space();
+    tell(page, places, sight);
+    page.say("These checks look for slips of typing. They are never a source of torque values:");
+    page.say("the maker's service instructions decide.");
     return Exit.YES;
   }
 
-  private void head(Procedure procedure) {
+  private void tell(Page page, Places places, Function<Ability, List<Announced>> sight) {
+    List<Announced> shown =
+        sight.apply(Ability.TORQUE_ONLY).stream()
+            .filter(a -> all || a.visibility() != Visibility.SEEN)
+            .toList();
+    if (groups.stated() && !shown.isEmpty()) {
+      SightSentences.print(page, shown);
+    } else {
+      new SightSummary(places, sight).print(page);
+      page.space();
+      new SightText(page, places, shown).print();
+    }
+  }
+
+  private String head(Procedure procedure) {
     Plan plan = new Plan(procedure);
-    out(
-        file
-            + ": no faults. "
-            + procedure.id()
-            + " revision "
-            + procedure.revision()
-            + ", "
-            + procedure.steps().size()
-            + " steps, "
-            + plan.fasteners()
-            + " fasteners, "
-            + plan.passes()
-            + " fastener passes.");
+    return file
+        + ": no faults. "
+        + procedure.id()
+        + " revision "
+        + procedure.revision()
+        + ", "
+        + procedure.steps().size()
+        + " steps, "
+        + plan.fasteners()
+        + " fasteners, "
+        + plan.passes()
+        + " fastener passes.";
   }
 
   /** Where a step takes any wrench, one that is enrolled and cannot do it will not be used. */
@@ -108,22 +141,5 @@ final class CheckCommand implements Callable<Integer> {
       }
       return Rack.of(fit).at(step, pass);
     };
-  }
-
-  private void groups(List<Announced> announced) {
-    String last = "";
-    for (Checked.Line line : Checked.lines(announced, all)) {
-      if (!line.step().equals(last)) {
-        last = line.step();
-        out("");
-        out(last);
-      }
-      out("  " + line);
-    }
-  }
-
-  private void out(String line) {
-    spec.commandLine().getOut().println(line);
-    spec.commandLine().getOut().flush();
   }
 }

@@ -33,8 +33,9 @@ final class RackOption {
       names = "--wrench",
       paramLabel = "SERIAL=SHOWS",
       description = {
-        "What a wrench shows: torque-only, angle, position (by the wrench, or by",
-        "a scan before each reading) or breakaway; repeat it for more."
+        "What a wrench shows: torque-only, angle, position (by the",
+        "wrench, or by a scan before each reading) or breakaway;",
+        "repeat it for more."
       })
   private List<String> stated = List.of();
 
@@ -103,7 +104,7 @@ final class RackOption {
   static String sentence(Map<String, Ability> abilities) {
     if (abilities.isEmpty()) {
       return "No wrench is named, so the weakest that the procedure takes is assumed: torque, and an"
-          + " angle\nwhere a window asks for one. Name wrenches with --wrench SERIAL=angle, or take"
+          + " angle where a window asks for one. Name wrenches with --wrench SERIAL=angle, or take"
           + " those of --data DIR.";
     }
     List<String> each = new ArrayList<>();

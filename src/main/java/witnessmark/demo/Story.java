@@ -1,7 +1,6 @@
 package witnessmark.demo;
 
 import java.io.PrintWriter;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.function.LongSupplier;
 import witnessmark.entry.Effect;
@@ -15,6 +14,7 @@ import witnessmark.pipeline.Replay;
 import witnessmark.procedure.AttestStep;
 import witnessmark.report.BandText;
 import witnessmark.report.Line;
+import witnessmark.report.Paragraph;
 
 /** Tells what goes on record as it happens, one line an entry. */
 final class Story {
@@ -48,25 +48,12 @@ final class Story {
       Entry entry = EntryJson.read(stored.bytes());
       Shop before = shop;
       shop = Replay.after(shop, List.of(stored));
-      wrapped(line(stored.n(), entry, before)).forEach(out::println);
+      Paragraph.of(line(stored.n(), entry, before), WIDTH, INDENT).forEach(out::println);
     }
     for (; told < repeats.getAsLong(); told++) {
       out.println("         the same message came twice: counted, nothing changed");
     }
     out.flush();
-  }
-
-  /** The line broken at blanks after at most 110 columns, continued under the text. */
-  private static List<String> wrapped(String line) {
-    List<String> lines = new ArrayList<>();
-    String rest = line;
-    while (rest.length() > WIDTH && rest.lastIndexOf(' ', WIDTH) > INDENT.length()) {
-      int cut = rest.lastIndexOf(' ', WIDTH);
-      lines.add(rest.substring(0, cut));
-      rest = INDENT + rest.substring(cut + 1);
-    }
-    lines.add(rest);
-    return lines;
   }
 
   private String line(long n, Entry entry, Shop before) {

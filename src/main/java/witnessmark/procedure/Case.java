@@ -2,6 +2,7 @@ package witnessmark.procedure;
 
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import witnessmark.torque.AngleBand;
 
@@ -16,6 +17,8 @@ record Case(Layout layout, Stage stage, Ability ability) {
    * a tight one may begin to turn at: 0.8 of 0.6 of the torque, as {@code match} decides.
    */
   private static final BigDecimal HIDES = new BigDecimal("0.48");
+
+  static final String POSITION = "each reading has its position";
 
   TightenStep step() {
     return Layout.step(stage);
@@ -39,6 +42,21 @@ record Case(Layout layout, Stage stage, Ability ability) {
     return layout.tightening().filter(t -> other(t) && layout.together(stage, t));
   }
 
+  /** Those of them on which one wrench may be used as well as here. */
+  Stream<Stage> beside() {
+    return together().filter(t -> Layout.share(stage, t));
+  }
+
+  /** Those of them that take the same torque, too. */
+  Stream<Stage> lookAlikes() {
+    return beside().filter(t -> layout.alike(stage, t));
+  }
+
+  /** Stages other than this one that are not complete before it. */
+  Stream<Stage> unfinished() {
+    return Stream.concat(together(), later());
+  }
+
   /** Stages that begin only when this one is complete. */
   Stream<Stage> later() {
     return layout.tightening().filter(t -> layout.before(stage, t));
@@ -56,9 +74,12 @@ record Case(Layout layout, Stage stage, Ability ability) {
 
   /** Whether the window there begins above what a tight one turns. */
   static boolean clear(Stage there) {
-    return window(there)
-        .filter(w -> w.low().degrees().value().compareTo(recheck(there)) > 0)
-        .isPresent();
+    return begins(there, recheck(there));
+  }
+
+  /** Whether the window there begins above so many degrees. */
+  static boolean begins(Stage there, BigDecimal above) {
+    return window(there).filter(w -> w.low().degrees().value().compareTo(above) > 0).isPresent();
   }
 
   static Optional<AngleBand> window(Stage there) {
@@ -135,11 +156,29 @@ record Case(Layout layout, Stage stage, Ability ability) {
 
   /** Whether one that was pulled since may be taken for the one that was hit. */
   private boolean newerConfuses(Stage expected) {
+    return confusing(expected).anyMatch(p -> !layout.before(p, stage));
+  }
+
+  /** Others that may be tight by then and be taken for one that is hit at this torque. */
+  Stream<Stage> confusing(Stage expected) {
     return layout
         .tightening()
-        .filter(p -> p != stage && !layout.before(p, stage))
-        .filter(p -> !layout.before(expected, p))
-        .anyMatch(p -> Layout.share(stage, p) && layout.confuses(p, stage));
+        .filter(p -> p != stage && !layout.before(expected, p))
+        .filter(p -> Layout.share(stage, p) && layout.confuses(p, stage));
+  }
+
+  /**
+   * Whether something is tight when this one is due that a hit at the upper limit could be on.
+   *
+   * @param held the torque that each is reckoned to hold, newton metres
+   */
+  boolean tightBefore(Function<Stage, BigDecimal> held) {
+    BigDecimal least = layout.high(stage).multiply(Layout.HELD);
+    return layout
+        .tightening()
+        .filter(p -> layout.before(p, stage) && (other(p) || several()))
+        .filter(p -> Layout.share(p, stage))
+        .anyMatch(p -> !Layout.over(least, stage, held.apply(p), p));
   }
 
   /** Whether a tight one of this stage turns no further than a tight one there. */
@@ -150,14 +189,23 @@ record Case(Layout layout, Stage stage, Ability ability) {
 
   /** Whether a window there refuses whatever a tight one of this stage turns. */
   boolean refused(Stage expected) {
-    return recheck(stage).signum() > 0
-        && window(expected)
-            .filter(w -> w.low().degrees().value().compareTo(recheck(stage)) > 0)
-            .isPresent();
+    return recheck(stage).signum() > 0 && begins(expected, recheck(stage));
   }
 
   Announced says(Mistake mistake, Visibility visibility, String sentence) {
-    return new Announced(mistake, step().id(), pass().name(), visibility, sentence);
+    return says(mistake, visibility, sentence, "");
+  }
+
+  /**
+   * @param other what {@code {}} stands for in the pattern
+   */
+  Announced says(Mistake mistake, Visibility visibility, String pattern, String other) {
+    return new Announced(mistake, step().id(), pass().name(), visibility, pattern, other);
+  }
+
+  /** Seen, whatever else there is. */
+  Announced byPosition(Mistake mistake) {
+    return says(mistake, Visibility.SEEN, POSITION);
   }
 
   /** {@code "pivot" (final)}. */

@@ -7,8 +7,6 @@ import java.util.stream.Stream;
 
 /** Other fasteners than those due. */
 final class Misplaced {
-  private static final String POSITION = "each reading has its position";
-
   private Misplaced() {}
 
   static void announce(Case at, List<Announced> said) {
@@ -29,7 +27,7 @@ final class Misplaced {
 
   private static Announced exchanged(Case at) {
     return at.ability().position()
-        ? at.says(Mistake.EXCHANGED, Visibility.SEEN, POSITION)
+        ? at.byPosition(Mistake.EXCHANGED)
         : at.says(
             Mistake.EXCHANGED,
             Visibility.NOT_SEEN,
@@ -57,16 +55,15 @@ final class Misplaced {
     String sentence =
         switch (visibility) {
           case SEEN ->
-              at.ability().position() ? POSITION : "torque or angle fits one of the groups only";
-          case ASKED ->
-              Case.name(there)
-                  + " may be open, too, and another takes the same torque; let one wait";
+              at.ability().position()
+                  ? Case.POSITION
+                  : "torque or angle fits one of the groups only";
+          case ASKED -> "{} may be open, too, and another takes the same torque; let one wait";
           case NOT_SEEN ->
-              "with this group's wrench it counts here: only that parts it from "
-                  + Case.name(there)
-                  + "; let one wait, or scan";
+              "with this group's wrench it counts here: only that parts it from {}; let one wait, or"
+                  + " scan";
         };
-    return at.says(Mistake.WRONG_GROUP, visibility, sentence);
+    return says(at, Mistake.WRONG_GROUP, visibility, sentence, there);
   }
 
   /** Later stages with other fasteners; a check finds them tight, which is a second hit. */
@@ -95,25 +92,33 @@ final class Misplaced {
   private static Announced tooEarly(Case at, Stage there, Visibility visibility) {
     String sentence =
         switch (visibility) {
-          case SEEN -> at.ability().position() ? POSITION : "its torque or angle is wrong here";
-          case ASKED -> "its torque is above this band and right for " + Case.name(there);
+          case SEEN ->
+              at.ability().position() ? Case.POSITION : "its torque or angle is wrong here";
+          case ASKED -> "its torque is above this band and right for {}";
           case NOT_SEEN ->
-              Case.name(there)
-                  + " takes the same torque, so that it counts here; a position would show it";
+              "{} takes the same torque, so that it counts here; a position would show it";
         };
-    return at.says(Mistake.TOO_EARLY, visibility, sentence);
+    return says(at, Mistake.TOO_EARLY, visibility, sentence, there);
+  }
+
+  /** Names the other where it is what hides the mistake. */
+  private static Announced says(
+      Case at, Mistake mistake, Visibility visibility, String pattern, Stage there) {
+    return visibility == Visibility.SEEN
+        ? at.says(mistake, visibility, pattern)
+        : at.says(mistake, visibility, pattern, Case.name(there));
   }
 
   private static Optional<Announced> wrongPlace(Case at) {
     Optional<Stage> other =
-        Stream.concat(at.together(), at.later())
+        at.unfinished()
             .filter(at::other)
             .filter(t -> !Layout.share(at.stage(), t) || !at.layout().alike(at.stage(), t))
             .findFirst();
     return other.map(
         t -> {
           if (at.ability().position()) {
-            return at.says(Mistake.WRONG_PLACE, Visibility.SEEN, POSITION);
+            return at.byPosition(Mistake.WRONG_PLACE);
           }
           if (at.pass().check() && Case.angleTells(at.ability(), at.stage())) {
             return at.says(Mistake.WRONG_PLACE, Visibility.SEEN, "it turns too far for the check");
@@ -121,9 +126,8 @@ final class Misplaced {
           return at.says(
               Mistake.WRONG_PLACE,
               Visibility.NOT_SEEN,
-              "it counts here, as one of "
-                  + Case.name(t)
-                  + " would; a position shows it, or at its own turn an angle");
+              "it counts here, as one of {} would; a position shows it, or at its own turn an angle",
+              Case.name(t));
         });
   }
 }

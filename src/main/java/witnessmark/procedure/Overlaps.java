@@ -57,8 +57,7 @@ final class Overlaps {
   }
 
   private static String band(Stage stage) {
-    TightenStep step = (TightenStep) stage.step();
-    Pass pass = step.passes().get(stage.pass());
+    Pass pass = Layout.pass(stage);
     return pass.name() + " " + pass.band();
   }
 }

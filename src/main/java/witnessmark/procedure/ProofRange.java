@@ -42,11 +42,19 @@ public record ProofRange(String step, String bolt, double from, double low, doub
                     b.torqueAtProofLoad(Slips.HIGH_FRICTION)));
   }
 
-  @Override
-  public String toString() {
-    return step
-        + ": "
-        + bolt
+  /** Where the proof load is reached, e.g. {@code 17 to 51 N.m}. */
+  public String whole() {
+    return digits(low) + " to " + digits(high) + " N.m";
+  }
+
+  /** Where three quarters of it are. */
+  public String usual() {
+    return digits(from) + " to " + digits(Slips.USUAL * high) + " N.m";
+  }
+
+  /** {@code M8x1.25 8.8 reaches proof load between 17 and 51 N.m, 75 % of it between ...}. */
+  public String sentence() {
+    return bolt
         + " reaches proof load between "
         + digits(low)
         + " and "
@@ -55,7 +63,7 @@ public record ProofRange(String step, String bolt, double from, double low, doub
         + digits(from)
         + " and "
         + digits(Slips.USUAL * high)
-        + " N.m\n  (nut factor 0.10 to 0.30); this is a check on typing, not a torque to use";
+        + " N.m";
   }
 
   private static String digits(double newtonMetres) {

@@ -24,10 +24,7 @@ final class SecondHits {
 
   private static Announced hiddenSkip(Case at) {
     Visibility own = at.secondHit(at.stage());
-    boolean elsewhere =
-        at.together()
-            .filter(t -> Layout.share(at.stage(), t) && at.layout().alike(at.stage(), t))
-            .anyMatch(t -> at.secondHit(t) != Visibility.SEEN);
+    boolean elsewhere = at.lookAlikes().anyMatch(t -> at.secondHit(t) != Visibility.SEEN);
     Visibility visibility = elsewhere ? own.weaker(Visibility.ASKED) : own;
     return at.says(
         Mistake.HIDDEN_SKIP, visibility, hidden(at, visibility) + mended(at, visibility));
@@ -35,7 +32,7 @@ final class SecondHits {
 
   private static String hidden(Case at, Visibility visibility) {
     if (at.ability().position()) {
-      return "each reading has its position";
+      return Case.POSITION;
     }
     if (visibility == Visibility.SEEN) {
       return told(at);
@@ -90,9 +87,7 @@ final class SecondHits {
   private static Announced doubleHit(Case at) {
     Stream<Stage> own = at.several() ? Stream.of(at.stage()) : Stream.empty();
     List<Stage> takers =
-        Stream.concat(own, Stream.concat(at.together(), at.later()))
-            .filter(t -> Layout.share(at.stage(), t))
-            .toList();
+        Stream.concat(own, at.unfinished()).filter(t -> Layout.share(at.stage(), t)).toList();
     Visibility visibility =
         takers.stream().map(at::secondHit).reduce(Visibility.SEEN, Visibility::weaker);
     if (visibility == Visibility.SEEN) {
@@ -103,9 +98,9 @@ final class SecondHits {
     String next = taker == at.stage() ? "the next of the group" : Case.name(taker);
     String tells =
         visibility == Visibility.ASKED
-            ? "whether it was on " + next + " is asked where the reading leaves it open"
-            : "it counts for " + next + "; at best a reading too many shows in the end";
-    return at.says(Mistake.DOUBLE_HIT, visibility, tells + soon(taker, visibility));
+            ? "whether it was on {} is asked where the reading leaves it open"
+            : "it counts for {}; at best a reading too many shows in the end";
+    return at.says(Mistake.DOUBLE_HIT, visibility, tells + soon(taker, visibility), next);
   }
 
   private static String soon(Stage taker, Visibility visibility) {
@@ -121,7 +116,7 @@ final class SecondHits {
 
   private static Announced afterUnder(Case at) {
     return at.ability().position()
-        ? at.says(Mistake.AGAIN_AFTER_UNDER, Visibility.SEEN, "each reading has its position")
+        ? at.byPosition(Mistake.AGAIN_AFTER_UNDER)
         : at.says(
             Mistake.AGAIN_AFTER_UNDER,
             Visibility.NOT_SEEN,

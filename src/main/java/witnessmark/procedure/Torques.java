@@ -18,31 +18,25 @@ final class Torques {
     Optional<Stage> taker =
         open(at).filter(t -> at.layout().reachesBelow(at.stage(), t)).findFirst();
     if (at.ability().position() || taker.isEmpty()) {
-      return at.ability().position() || beside(at).isEmpty()
+      Optional<Stage> beside = at.beside().findFirst();
+      return at.ability().position() || beside.isEmpty()
           ? at.says(Mistake.UNDER, Visibility.SEEN, "it is to be tightened again")
           : at.says(
               Mistake.UNDER,
               Visibility.ASKED,
-              "it fits neither this nor " + Case.name(beside(at).get()) + " where both are open");
+              "it fits neither this nor {} where both are open",
+              Case.name(beside.get()));
     }
     return at.says(
         Mistake.UNDER,
         Visibility.NOT_SEEN,
-        "it counts for "
-            + Case.name(taker.get())
-            + " where that is open and takes so little; let one wait, or scan");
-  }
-
-  /** One that may be open at the same time, with a wrench for both. */
-  private static Optional<Stage> beside(Case at) {
-    return at.together().filter(t -> Layout.share(at.stage(), t)).findFirst();
+        "it counts for {} where that is open and takes so little; let one wait, or scan",
+        Case.name(taker.get()));
   }
 
   /** Open at the same time, with a wrench for both, and ready to take a fresh turn. */
   private static Stream<Stage> open(Case at) {
-    return at.together()
-        .filter(t -> Layout.share(at.stage(), t))
-        .filter(t -> !(Layout.pass(t).check() && Case.angleTells(at.ability(), t)));
+    return at.beside().filter(t -> !(Layout.pass(t).check() && Case.angleTells(at.ability(), t)));
   }
 
   private static Announced over(Case at) {
@@ -52,24 +46,21 @@ final class Torques {
     Optional<Stage> taker =
         Stream.concat(
                 open(at).filter(t -> at.layout().reachesAbove(at.stage(), t)),
-                Stream.concat(at.together(), at.later())
-                    .filter(at::other)
-                    .filter(t -> takesTight(at, t)))
+                at.unfinished().filter(at::other).filter(t -> takesTight(at, t)))
             .findFirst();
     if (taker.isPresent()) {
       return at.says(
           Mistake.OVER,
           Visibility.NOT_SEEN,
-          "where "
-              + Case.name(taker.get())
-              + " is expected, which takes so much, it counts for that; scan, or use a window");
+          "where {} is expected, which takes so much, it counts for that; scan, or use a window",
+          Case.name(taker.get()));
     }
-    List<Stage> others = Stream.concat(at.together(), at.later()).toList();
+    List<Stage> others = at.unfinished().toList();
     boolean turns = at.ability().angle() || at.ability().breakaway();
     boolean asked =
         turns && (at.several() || others.stream().anyMatch(t -> Layout.share(at.stage(), t)))
-            || at.ability().angle() && tightBefore(at)
-            || beside(at).isPresent()
+            || at.ability().angle() && at.tightBefore(at.layout()::high)
+            || at.beside().findAny().isPresent()
             || others.stream().anyMatch(t -> Misplaced.fitsElsewhere(at, t));
     return asked
         ? at.says(Mistake.OVER, Visibility.ASKED, "another could be meant, or a tight one was hit")
@@ -77,16 +68,6 @@ final class Torques {
             Mistake.OVER,
             Visibility.SEEN,
             "one is nonconforming: the one due, though a tight one may have been hit");
-  }
-
-  /** Whether another that is tight when this one is due could have been pulled over instead. */
-  private static boolean tightBefore(Case at) {
-    BigDecimal least = at.layout().high(at.stage()).multiply(Layout.HELD);
-    return at.layout()
-        .tightening()
-        .filter(p -> at.other(p) && at.layout().before(p, at.stage()))
-        .filter(p -> Layout.share(at.stage(), p))
-        .anyMatch(p -> !Layout.over(least, at.stage(), at.layout().high(p), p));
   }
 
   /** Whether a hit on a tight one, above this band, would be credited there. */

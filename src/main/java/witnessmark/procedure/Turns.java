@@ -30,8 +30,7 @@ final class Turns {
   }
 
   private static Announced crossThreaded(Case at) {
-    boolean window =
-        at.pass().angle().filter(w -> w.low().degrees().value().signum() > 0).isPresent();
+    boolean window = Case.begins(at.stage(), BigDecimal.ZERO);
     Visibility visibility = window ? early(at) : Visibility.NOT_SEEN;
     String sentence =
         switch (visibility) {
@@ -54,8 +53,7 @@ final class Turns {
       return Visibility.SEEN;
     }
     Visibility alone = at.ability().breakaway() ? Visibility.ASKED : told(at);
-    return at.together()
-        .filter(t -> Layout.share(at.stage(), t) && at.layout().alike(at.stage(), t))
+    return at.lookAlikes()
         .map(t -> refuses(t, at) ? Visibility.ASKED : Visibility.NOT_SEEN)
         .reduce(alone, Visibility::weaker);
   }
@@ -84,8 +82,7 @@ final class Turns {
   private static Visibility visibility(Case at) {
     return at.ability().position()
         ? alone(at)
-        : at.together()
-            .filter(t -> Layout.share(at.stage(), t) && at.layout().alike(at.stage(), t))
+        : at.lookAlikes()
             .map(t -> Case.clear(t) ? Visibility.ASKED : Visibility.NOT_SEEN)
             .reduce(alone(at), Visibility::weaker);
   }
@@ -96,7 +93,7 @@ final class Turns {
     if (angle && Case.clear(at.stage())) {
       return told(at);
     }
-    if (at.ability().position() || !tightBefore(at.layout(), at)) {
+    if (at.ability().position() || !at.tightBefore(at.layout()::low)) {
       return Visibility.NOT_SEEN;
     }
     if (at.breakawayTells(at.stage())) {
@@ -110,23 +107,8 @@ final class Turns {
     if (at.ability().position()) {
       return Visibility.SEEN;
     }
-    boolean confused =
-        at.layout()
-            .tightening()
-            .filter(p -> p != at.stage() && !at.layout().before(at.stage(), p))
-            .anyMatch(p -> Layout.share(p, at.stage()) && at.layout().confuses(p, at.stage()));
+    boolean confused = at.confusing(at.stage()).findAny().isPresent();
     return confused ? Visibility.ASKED : Visibility.SEEN;
-  }
-
-  /** Whether something that could be hit again is always tight before the first of this stage. */
-  private static boolean tightBefore(Layout layout, Case at) {
-    BigDecimal least = layout.high(at.stage()).multiply(Layout.HELD);
-    return layout
-        .tightening()
-        .filter(p -> layout.before(p, at.stage()))
-        .filter(p -> at.other(p) || at.several())
-        .filter(p -> Layout.share(p, at.stage()))
-        .anyMatch(p -> !Layout.over(least, at.stage(), layout.low(p), p));
   }
 
   private static Announced looseAtCheck(Case at) {

@@ -45,7 +45,7 @@ class AcknowledgeTest {
   }
 
   @Test
-  void a_release_keeps_what_was_acknowledged_and_prints_what_was_not() throws IOException {
+  void aReleaseKeepsWhatWasAcknowledgedAndPrintsWhatWasNot() throws IOException {
     Said released = say("procedure", "release", file, "--acknowledge", KEY, "--by=badge-07", data);
     assertThat(released)
         .isEqualTo(
@@ -69,7 +69,7 @@ class AcknowledgeTest {
   }
 
   @Test
-  void a_release_without_acknowledgements_is_not_stopped() {
+  void aReleaseWithoutAcknowledgementsIsNotStopped() {
     Said released = say("procedure", "release", file, data);
     assertThat(released.status()).isZero();
     assertThat(released.out())
@@ -78,7 +78,7 @@ class AcknowledgeTest {
   }
 
   @Test
-  void what_is_no_finding_or_has_no_badge_is_declined() {
+  void whatIsNoFindingOrHasNoBadgeIsDeclined() {
     assertThat(say("procedure", "release", file, "--acknowledge", KEY, data))
         .isEqualTo(
             new Said(1, "", "Who acknowledges a finding answers for it: give a badge (--by).\n"));

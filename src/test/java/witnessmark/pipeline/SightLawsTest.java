@@ -324,7 +324,7 @@ class SightLawsTest {
   }
 
   @Test
-  void the_record_never_shows_less_than_was_announced() {
+  void theRecordNeverShowsLessThanWasAnnounced() {
     Map<Mistake, Integer> counts = new EnumMap<>(Mistake.class);
     for (int run = 0; run < RUNS; run++) {
       begin();

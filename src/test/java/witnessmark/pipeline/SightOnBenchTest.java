@@ -124,7 +124,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void a_hidden_skip_leaves_no_trace_in_torque_alone() {
+  void aHiddenSkipLeavesNoTraceInTorqueAlone() {
     group(Ability.TORQUE_ONLY, 3);
     pull("a/1", "50", "30");
     so(NOT_SEEN, Mistake.HIDDEN_SKIP, "a:final", again("a/1", "50", "2"), "");
@@ -133,21 +133,21 @@ class SightOnBenchTest {
   }
 
   @Test
-  void a_hidden_skip_is_asked_about_by_angle_until_the_group_has_shown_its_turn() {
+  void aHiddenSkipIsAskedAboutByAngleUntilTheGroupHasShownItsTurn() {
     group(Ability.ANGLE, 3);
     pull("a/1", "50", "9");
     so(ASKED, Mistake.HIDDEN_SKIP, "a:final", again("a/1", "50", "4"), "");
   }
 
   @Test
-  void a_hidden_skip_is_asked_about_where_the_window_begins_below_the_recheck_angle() {
+  void aHiddenSkipIsAskedAboutWhereTheWindowBeginsBelowTheRecheckAngle() {
     group(Ability.ANGLE, 3, "angle-min = \"3\"\nangle-max = \"70\"");
     pull("a/1", "50", "9");
     so(ASKED, Mistake.HIDDEN_SKIP, "a:final", again("a/1", "50", "4"), "");
   }
 
   @Test
-  void a_hidden_skip_is_seen_by_a_window_a_position_or_the_breakaway() {
+  void aHiddenSkipIsSeenByAWindowAPositionOrTheBreakaway() {
     group(Ability.ANGLE, 3, WINDOW);
     pull("a/1", "50", "30");
     so(SEEN, Mistake.HIDDEN_SKIP, "a:final", again("a/1", "50", "5"), "");
@@ -160,14 +160,14 @@ class SightOnBenchTest {
   }
 
   @Test
-  void where_the_recheck_angle_is_0_the_angle_hides_it() {
+  void whereTheRecheckAngleIs0TheAngleHidesIt() {
     group(Ability.ANGLE, 3, "recheck-angle = \"0\"");
     pull("a/1", "50", "30");
     so(NOT_SEEN, Mistake.HIDDEN_SKIP, "a:final", again("a/1", "50", "2"), "");
   }
 
   @Test
-  void in_a_check_pass_a_second_hit_looks_like_the_next_check() {
+  void inACheckPassASecondHitLooksLikeTheNextCheck() {
     group(Ability.ANGLE, 3, passes("final", "50", "check", "50"));
     for (int i = 1; i <= 3; i++) {
       pull("a/" + i, "50", "30");
@@ -177,7 +177,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void the_breakaway_is_hidden_by_an_earlier_pass_nearly_as_tight() {
+  void theBreakawayIsHiddenByAnEarlierPassNearlyAsTight() {
     group(Ability.BREAKAWAY, 2, passes("snug", "40", "final", "50"));
     pull("TW-1", "a/1", "40", "", "3");
     pull("TW-1", "a/2", "40", "", "3");
@@ -187,7 +187,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void one_that_is_left_out_stays_pending() {
+  void oneThatIsLeftOutStaysPending() {
     group(Ability.TORQUE_ONLY, 2);
     pull("a/1", "50", "30");
     announcedSo(SEEN, Mistake.SKIP, "a:final");
@@ -195,7 +195,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void a_double_hit_counts_for_the_next_in_torque_alone_is_asked_by_angle_seen_by_window() {
+  void aDoubleHitCountsForTheNextInTorqueAloneIsAskedByAngleSeenByWindow() {
     group(Ability.TORQUE_ONLY, 2);
     pull("a/1", "50", "30");
     so(NOT_SEEN, Mistake.DOUBLE_HIT, "a:final", again("a/1", "50", "2"), "");
@@ -208,7 +208,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void a_double_hit_on_a_single_one_counts_for_a_later_step_of_the_same_torque_only() {
+  void aDoubleHitOnASingleOneCountsForALaterStepOfTheSameTorqueOnly() {
     group(Ability.TORQUE_ONLY, 1);
     pull("a/1", "50", "30");
     so(SEEN, Mistake.DOUBLE_HIT, "a:final", again("a/1", "50", "2"), "");
@@ -221,7 +221,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void a_double_hit_is_what_the_check_after_it_expects() {
+  void aDoubleHitIsWhatTheCheckAfterItExpects() {
     group(Ability.ANGLE, 2, passes("final", "50", "check", "50"));
     pull("a/1", "50", "30");
     pull("a/2", "50", "30");
@@ -229,7 +229,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void after_an_under_torque_a_second_hit_elsewhere_passes_for_the_rest() {
+  void afterAnUnderTorqueASecondHitElsewherePassesForTheRest() {
     group(Ability.TORQUE_ONLY, 2);
     pull("a/1", "50", "30");
     pull("a/2", "44", "24");
@@ -245,7 +245,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void exchanged_look_alikes_are_told_by_positions_only() {
+  void exchangedLookAlikesAreToldByPositionsOnly() {
     for (String order : new String[] {"strict", "any"}) {
       group(Ability.ANGLE, 2, "order = \"" + order + "\"", WINDOW);
       so(NOT_SEEN, Mistake.EXCHANGED, "a:final", pull("a/2", "50", "30"), "a/2");
@@ -255,7 +255,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void another_open_group_of_the_same_torque_is_asked_about_unless_windows_part_them() {
+  void anotherOpenGroupOfTheSameTorqueIsAskedAboutUnlessWindowsPartThem() {
     on(Bench.group(2) + Bench.step("b", 2, FREE), Ability.ANGLE);
     so(ASKED, Mistake.WRONG_GROUP, "a:final", pull("b/1", "50", "30"), "b/1");
     on(
@@ -268,7 +268,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void where_only_the_wrench_parts_open_groups_the_wrong_one_counts() {
+  void whereOnlyTheWrenchPartsOpenGroupsTheWrongOneCounts() {
     on(
         Bench.group(2, "wrenches = [\"TW-1\"]") + Bench.step("b", 2, FREE, "wrenches = [\"TW-2\"]"),
         Ability.ANGLE);
@@ -276,7 +276,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void an_adapter_makes_other_bands_alike_at_the_drive() {
+  void anAdapterMakesOtherBandsAlikeAtTheDrive() {
     String adapter = "adapter = { lever = \"300 mm\", offset = \"75 mm\" }";
     // 50 at the fastener is 40 on the display
     on(Bench.group(1, adapter) + single("b", "40", FREE), Ability.TORQUE_ONLY);
@@ -286,7 +286,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void one_that_is_pulled_too_early_counts_where_the_torque_is_the_same() {
+  void oneThatIsPulledTooEarlyCountsWhereTheTorqueIsTheSame() {
     on(Bench.group(2) + single("b", "50"), Ability.ANGLE);
     so(NOT_SEEN, Mistake.TOO_EARLY, "a:final", pull("b/1", "50", "30"), "b/1");
     on(Bench.group(2) + single("b", "30"), Ability.TORQUE_ONLY);
@@ -298,14 +298,14 @@ class SightOnBenchTest {
   }
 
   @Test
-  void the_final_torque_in_the_snug_pass_is_asked_about() {
+  void theFinalTorqueInTheSnugPassIsAskedAbout() {
     group(Ability.TORQUE_ONLY, 2, passes("snug", "30", "final", "50"));
     pull("a/1", "30", "30");
     so(ASKED, Mistake.TOO_EARLY, "a:snug", pull("a/1", "50", "30"), "");
   }
 
   @Test
-  void one_of_another_group_at_this_torque_counts_here() {
+  void oneOfAnotherGroupAtThisTorqueCountsHere() {
     on(Bench.group(2) + single("b", "30"), Ability.ANGLE);
     so(NOT_SEEN, Mistake.WRONG_PLACE, "a:final", pull("b/1", "50", "30"), "");
     on(Bench.group(2) + single("b", "30"), Ability.POSITION);
@@ -316,7 +316,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void too_little_torque_counts_for_an_open_group_that_takes_so_little() {
+  void tooLittleTorqueCountsForAnOpenGroupThatTakesSoLittle() {
     group(Ability.TORQUE_ONLY, 2);
     so(SEEN, Mistake.UNDER, "a:final", pull("a/1", "30", "20"), "");
     on(Bench.group(2) + single("b", "30"), Ability.TORQUE_ONLY);
@@ -328,7 +328,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void too_much_on_a_tight_one_is_flagged_by_torque_and_asked_about_by_angle() {
+  void tooMuchOnATightOneIsFlaggedByTorqueAndAskedAboutByAngle() {
     group(Ability.TORQUE_ONLY, 2);
     pull("a/1", "50", "30");
     so(SEEN, Mistake.OVER, "a:final", again("a/1", "60", "3"), "");
@@ -338,7 +338,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void too_much_on_a_tight_one_counts_for_a_later_one_that_takes_so_much() {
+  void tooMuchOnATightOneCountsForALaterOneThatTakesSoMuch() {
     for (Ability wrench : new Ability[] {Ability.TORQUE_ONLY, Ability.ANGLE}) {
       on(Bench.group(1) + single("b", "70"), wrench);
       pull("a/1", "50", "30");
@@ -351,7 +351,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void a_crossed_thread_is_seen_by_a_window_only() {
+  void aCrossedThreadIsSeenByAWindowOnly() {
     group(Ability.TORQUE_ONLY, 2);
     so(NOT_SEEN, Mistake.CROSS_THREADED, "a:final", pull("a/1", "50", "8"), "");
     group(Ability.ANGLE, 2);
@@ -361,13 +361,13 @@ class SightOnBenchTest {
   }
 
   @Test
-  void a_missing_washer_that_leaves_the_angle_in_its_window_is_not_seen() {
+  void aMissingWasherThatLeavesTheAngleInItsWindowIsNotSeen() {
     group(Ability.ANGLE, 1, WINDOW);
     so(NOT_SEEN, Mistake.MISSING_WASHER, "a:final", pull("a/1", "50", "25"), "");
   }
 
   @Test
-  void one_that_was_tight_before_is_seen_by_a_window_and_asked_about_beside_tight_ones() {
+  void oneThatWasTightBeforeIsSeenByAWindowAndAskedAboutBesideTightOnes() {
     group(Ability.TORQUE_ONLY, 2);
     so(NOT_SEEN, Mistake.TIGHT_BEFORE, "a:final", again("a/1", "50", "2"), "");
     group(Ability.ANGLE, 2);
@@ -383,7 +383,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void a_check_by_another_route_tightens_what_a_second_hit_had_hidden() {
+  void aCheckByAnotherRouteTightensWhatASecondHitHadHidden() {
     String reversed = "order = \"pattern\"\npattern = [3, 2, 1]\n";
     group(Ability.TORQUE_ONLY, 3, passes("final", "50", "check", "50") + reversed);
     pull("a/1", "50", "30");
@@ -402,7 +402,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void an_angle_finds_the_one_that_a_second_hit_had_hidden_by_name_in_the_check() {
+  void anAngleFindsTheOneThatASecondHitHadHiddenByNameInTheCheck() {
     String reversed = "order = \"pattern\"\npattern = [3, 2, 1]\n";
     group(Ability.ANGLE, 3, passes("final", "50", "check", "50") + reversed);
     for (int i = 1; i <= 3; i++) {
@@ -415,7 +415,7 @@ class SightOnBenchTest {
   }
 
   @Test
-  void a_loose_one_is_found_by_the_angle_of_a_check_and_mended_by_its_torque() {
+  void aLooseOneIsFoundByTheAngleOfACheckAndMendedByItsTorque() {
     String lines = passes("final", "50", "check", "50");
     group(Ability.ANGLE, 1, lines);
     pull("a/1", "50", "30");

@@ -26,7 +26,7 @@ class BoltTest {
     "3/8-16,0.0775", "3/8-24,0.0878", "7/16-14,0.1063", "7/16-20,0.1187",
     "1/2-13,0.1419", "1/2-20,0.1599", "5/8-11,0.226", "3/4-10,0.334"
   })
-  void unified_stress_areas_are_those_of_published_tables(String thread, double squareInches) {
+  void unifiedStressAreasAreThoseOfPublishedTables(String thread, double squareInches) {
     assertThat(bolt(thread, "grade 5").stressArea() / SQUARE_INCH)
         .isCloseTo(squareInches, Percentage.withPercentage(0.2));
   }
@@ -37,7 +37,7 @@ class BoltTest {
     "M6x1,20.1,0.05", "M8x1.25,36.6,0.05", "M10x1.5,58.0,0.05",
     "M12x1.75,84.3,0.05", "M16x2,157,0.5", "M20x2.5,245,0.5"
   })
-  void metric_stress_areas_are_those_of_published_tables(
+  void metricStressAreasAreThoseOfPublishedTables(
       String thread, double squareMillimetres, double half) {
     assertThat(bolt(thread, "8.8").stressArea()).isCloseTo(squareMillimetres, within(half));
   }
@@ -54,7 +54,7 @@ class BoltTest {
     "M10x1.5,33640,48140,56260",
     "M12x1.75,48894,69969,81771"
   })
-  void metric_proof_loads_follow_from_class(
+  void metricProofLoadsFollowFromClass(
       String thread, double class88, double class109, double class129) {
     Percentage close = Percentage.withPercentage(0.2);
     assertThat(bolt(thread, "8.8").proofLoad()).isCloseTo(class88, close);
@@ -63,7 +63,7 @@ class BoltTest {
   }
 
   @Test
-  void a_thick_bolt_of_class_88_has_the_higher_proof_stress() {
+  void aThickBoltOfClass88HasTheHigherProofStress() {
     assertThat(bolt("M16x2", "8.8").proofStress()).isEqualTo(580);
     assertThat(bolt("M20x2.5", "8.8").proofStress()).isEqualTo(600);
   }
@@ -78,7 +78,7 @@ class BoltTest {
     "1-1/8-12,Grade 8,120",
     "3/4-16 UNF,grade 8,120"
   })
-  void unified_proof_stresses_follow_from_grade_and_size(String thread, String grade, double ksi) {
+  void unifiedProofStressesFollowFromGradeAndSize(String thread, String grade, double ksi) {
     assertThat(bolt(thread, grade).proofStress()).isCloseTo(ksi * 6.894757, within(0.01));
   }
 
@@ -88,12 +88,12 @@ class BoltTest {
         "M8", "M8x9", "M0x0.5", "M99x2", "8x1.25", "5/16", "0/0-18", "1/0-18", "1/16-18", "5/16-99",
         "7-8", "-18", "G1/4", ""
       })
-  void other_threads_are_not_known(String thread) {
+  void otherThreadsAreNotKnown(String thread) {
     assertThat(Bolt.of(thread, thread.startsWith("M") ? "8.8" : "grade 5")).isEmpty();
   }
 
   @Test
-  void a_class_of_another_system_is_not_known() {
+  void aClassOfAnotherSystemIsNotKnown() {
     assertThat(Bolt.of("M8x1.25", "grade 5")).isEmpty();
     assertThat(Bolt.of("M8x1.25", "A2-70")).isEmpty();
     assertThat(Bolt.of("5/16-18", "8.8")).isEmpty();

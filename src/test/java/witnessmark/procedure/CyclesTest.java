@@ -59,7 +59,7 @@ class CyclesTest {
   }
 
   @Test
-  void members_and_blocked_stages_are_those_that_brute_force_finds() {
+  void membersAndBlockedStagesAreThoseThatBruteForceFinds() {
     long seed = 210;
     Random random = new Random(seed);
     int cyclic = 0;
@@ -85,7 +85,7 @@ class CyclesTest {
   }
 
   @Test
-  void every_cycle_shown_is_one_and_no_two_share_a_stage() {
+  void everyCycleShownIsOneAndNoTwoShareAStage() {
     long seed = 211;
     Random random = new Random(seed);
     for (int g = 0; g < GRAPHS; g++) {
@@ -115,7 +115,7 @@ class CyclesTest {
   }
 
   @Test
-  void what_a_stage_reaches_is_what_brute_force_finds() {
+  void whatAStageReachesIsWhatBruteForceFinds() {
     long seed = 212;
     Random random = new Random(seed);
     for (int g = 0; g < GRAPHS / 10; g++) {

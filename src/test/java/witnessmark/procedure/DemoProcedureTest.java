@@ -24,7 +24,7 @@ class DemoProcedureTest {
   }
 
   @Test
-  void the_demo_shows_every_order_several_passes_and_gates() throws IOException {
+  void theDemoShowsEveryOrderSeveralPassesAndGates() throws IOException {
     Procedure procedure = demo();
     List<TightenStep> groups = groups(procedure);
 
@@ -39,7 +39,7 @@ class DemoProcedureTest {
   }
 
   @Test
-  void the_pivot_is_finished_only_after_the_cross_member() throws IOException {
+  void thePivotIsFinishedOnlyAfterTheCrossMember() throws IOException {
     List<Stage> stages = Stages.of(demo());
     Stage pivot =
         stages.stream().filter(s -> s.key().equals("pivot:final")).findFirst().orElseThrow();
@@ -50,7 +50,7 @@ class DemoProcedureTest {
 
   /** TW-0417 spans 20 to 100 N·m; TW-0502 is good from a fifth of its 25 N·m. */
   @Test
-  void every_band_lies_within_the_range_of_its_wrench() throws IOException {
+  void everyBandLiesWithinTheRangeOfItsWrench() throws IOException {
     for (TightenStep group : groups(demo())) {
       boolean large = group.wrenches().equals(List.of("TW-0417"));
       for (Pass pass : group.passes()) {
@@ -65,12 +65,12 @@ class DemoProcedureTest {
   }
 
   @Test
-  void nothing_of_it_looks_doubtful() throws IOException {
+  void nothingOfItLooksDoubtful() throws IOException {
     assertThat(Sanity.findings(demo())).isEmpty();
   }
 
   @Test
-  void what_its_readings_may_never_show() throws IOException {
+  void whatItsReadingsMayNeverShow() throws IOException {
     Rack rack = Rack.of(Map.of("TW-0417", Ability.ANGLE, "TW-0502", Ability.TORQUE_ONLY));
     assertThat(
             Sight.of(demo(), rack).stream()

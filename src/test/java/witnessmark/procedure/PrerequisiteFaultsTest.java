@@ -38,7 +38,7 @@ class PrerequisiteFaultsTest {
   }
 
   @Test
-  void a_step_or_pass_that_does_not_exist() {
+  void aStepOrPassThatDoesNotExist() {
     faults(
         attest("wire", "after = []\n")
             + tighten("pivot", "after = [\"wire:final\"]\n" + pass("snug", "") + pass("final", ""))
@@ -50,7 +50,7 @@ class PrerequisiteFaultsTest {
   }
 
   @Test
-  void a_step_or_pass_that_waits_for_itself() {
+  void aStepOrPassThatWaitsForItself() {
     faults(
         tighten(
                 "pivot",
@@ -67,7 +67,7 @@ class PrerequisiteFaultsTest {
   }
 
   @Test
-  void a_pass_that_waits_for_a_later_step_which_waits_by_mere_sequence() {
+  void aPassThatWaitsForALaterStepWhichWaitsByMereSequence() {
     faults(
         tighten("pivot", pass("snug", "") + pass("final", "after = [\"cross-member\"]\n"))
             + attest("cross-member", ""),
@@ -77,7 +77,7 @@ class PrerequisiteFaultsTest {
   }
 
   @Test
-  void the_mended_form_of_that_file_parses() {
+  void theMendedFormOfThatFileParses() {
     Procedure procedure =
         ProcedureFile.parse(
             "p.toml",
@@ -89,7 +89,7 @@ class PrerequisiteFaultsTest {
   }
 
   @Test
-  void a_step_that_waits_for_a_later_one_without_a_pass_between() {
+  void aStepThatWaitsForALaterOneWithoutAPassBetween() {
     faults(
         attest("a", "after = [\"c\"]\n") + attest("b", "") + attest("c", ""),
         "p.toml:10:10: prerequisites go in a circle: a -> c -> b -> a (-> means waits for);"
@@ -98,7 +98,7 @@ class PrerequisiteFaultsTest {
   }
 
   @Test
-  void steps_that_wait_for_each_other_on_purpose_and_what_waits_for_them() {
+  void stepsThatWaitForEachOtherOnPurposeAndWhatWaitsForThem() {
     faults(
         attest("a", "after = [\"b\"]\n")
             + attest("b", "after = [\"a\"]\n")
@@ -112,7 +112,7 @@ class PrerequisiteFaultsTest {
   }
 
   @Test
-  void a_long_circle_is_shown_by_its_beginning_and_its_end() {
+  void aLongCircleIsShownByItsBeginningAndItsEnd() {
     StringBuilder steps = new StringBuilder(attest("s0", "after = [\"s29\"]\n"));
     for (int i = 1; i < 30; i++) {
       steps.append(attest("s" + i, ""));

@@ -67,7 +67,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void text_that_is_not_toml() {
+  void textThatIsNotToml() {
     faults(
         "procedure = RAM-210",
         "p.toml:1:13: Unexpected 'R', expected ', \", ''', \"\"\", a number, a boolean, a"
@@ -75,7 +75,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void nothing_at_all() {
+  void nothingAtAll() {
     faults(
         "",
         "p.toml:1:1: the file has no [procedure]; begin with its id, revision and title",
@@ -83,7 +83,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_header_without_its_keys_and_an_empty_list_of_steps() {
+  void aHeaderWithoutItsKeysAndAnEmptyListOfSteps() {
     faults(
         "step = []\n[procedure]\nrevison = \"C\"\n",
         "p.toml:1:1: the procedure has no steps; write at least one [[step]]",
@@ -94,7 +94,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_malformed_header() {
+  void aMalformedHeader() {
     faults(
         """
         [procedure]
@@ -114,7 +114,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_pattern_that_would_grow_without_bounds_when_compiled() {
+  void aPatternThatWouldGrowWithoutBoundsWhenCompiled() {
     faults(
         HEADER
             + "unit-pattern = \"((a{1000}){1000}){1000}\"\n"
@@ -123,7 +123,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_step_without_its_keys() {
+  void aStepWithoutItsKeys() {
     faults(
         HEADER + "[[step]]\n[[step]]\nid = \"a\"\nkind = \"atest\"\ntitle = \"A\"\n",
         "p.toml:5:1: step has no \"id\"; give one of lower-case letters, digits and hyphens",
@@ -134,7 +134,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_faulty_kind_hides_no_other_fault_of_its_step() {
+  void aFaultyKindHidesNoOtherFaultOfItsStep() {
     faults(
         HEADER
             + "[[step]]\nid = \"a\"\nkind = \"tigthen\"\ntitle = \"A\"\ntorque = \"24 foo\"\nfastners = 2\n"
@@ -154,7 +154,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_unit_written_with_escapes_is_placed_at_its_key() {
+  void aUnitWrittenWithEscapesIsPlacedAtItsKey() {
     pair(
         "torque = \"24 \\u0066oo\"\ntolerance = \"10 %\"\n",
         "p.toml:10:1: unknown unit \"foo\"; allowed are N.m, cN.m, kgf.cm, kgf.m, lbf.ft, lbf.in,"
@@ -162,7 +162,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void values_of_the_wrong_type() {
+  void valuesOfTheWrongType() {
     group(
         "fasteners = \"4\"\ntorque = 24\ntolerance = 10.5\nafter = \"x\"\nwrenches = [1]\n",
         "p.toml:9:1: \"fasteners\" is not a whole number; write a whole number",
@@ -173,7 +173,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_unit_that_is_unknown_or_spelled_another_way() {
+  void aUnitThatIsUnknownOrSpelledAnotherWay() {
     pair(
         "torque = \"17 ft-lb\"\ntolerance = \"2 NM\"\n",
         "p.toml:10:14: unknown unit \"ft-lb\"; did you mean \"lbf.ft\"?",
@@ -189,7 +189,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_torque_that_is_nothing_or_less_or_beyond_any_wrench() {
+  void aTorqueThatIsNothingOrLessOrBeyondAnyWrench() {
     pair(
         "torque = \"0 N.m\"\ntolerance = \"10 %\"\n",
         "p.toml:10:1: torque 0 N.m is nothing; a torque above 0 is allowed");
@@ -205,7 +205,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_band_that_is_incomplete_or_stated_twice() {
+  void aBandThatIsIncompleteOrStatedTwice() {
     pair("", "p.toml:5:1: step \"pivot\" has no torque; give torque and tolerance, or min and max");
     pair(
         "torque = \"9 N.m\"\n",
@@ -222,7 +222,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_band_that_cannot_be() {
+  void aBandThatCannotBe() {
     pair(
         "min = \"9 N.m\"\nmax = \"8 N.m\"\n",
         "p.toml:10:1: band upside down: min 9 N.m is above max 8 N.m; exchange min and max");
@@ -253,7 +253,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void an_angle_window_that_cannot_be() {
+  void anAngleWindowThatCannotBe() {
     String band = "min = \"8 N.m\"\nmax = \"9 N.m\"\n";
     pair(
         band + "angle-min = \"20\"\n",
@@ -272,7 +272,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void passes_that_contradict_the_step_or_each_other() {
+  void passesThatContradictTheStepOrEachOther() {
     pair(
         """
         torque = "9 N.m"
@@ -300,7 +300,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_pass_list_that_is_empty_or_no_list() {
+  void aPassListThatIsEmptyOrNoList() {
     pair("pass = []\n", "p.toml:10:1: pass holds no pass; write passes as [[step.pass]]");
     pair(
         "pass = [1]\n",
@@ -309,7 +309,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void more_passes_than_anybody_makes() {
+  void morePassesThanAnybodyMakes() {
     StringBuilder passes = new StringBuilder();
     for (int i = 0; i < 21; i++) {
       passes.append("[[step.pass]]\nname = \"p").append(i).append("\"\n");
@@ -319,7 +319,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void an_id_that_is_malformed_or_used_twice() {
+  void anIdThatIsMalformedOrUsedTwice() {
     faults(
         HEADER
             + ATTEST
@@ -335,7 +335,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void fasteners_that_are_not_said_or_said_twice() {
+  void fastenersThatAreNotSaidOrSaidTwice() {
     order(
         "",
         "p.toml:5:1: step \"pivot\" has neither fasteners nor positions; give the number, e.g."
@@ -348,7 +348,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void positions_that_cannot_be_told_apart() {
+  void positionsThatCannotBeToldApart() {
     order(
         "positions = []\n",
         "p.toml:11:1: positions is an empty list; name at least one, or leave positions out");
@@ -372,7 +372,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void an_order_that_is_unknown_or_at_odds_with_the_pattern() {
+  void anOrderThatIsUnknownOrAtOddsWithThePattern() {
     order(
         "fasteners = 4\norder = \"patern\"\n",
         "p.toml:12:1: unknown order \"patern\"; did you mean \"pattern\"?");
@@ -387,7 +387,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_pattern_that_skips_repeats_or_leaves_the_group() {
+  void aPatternThatSkipsRepeatsOrLeavesTheGroup() {
     order(
         "fasteners = 4\norder = \"pattern\"\npattern = [1, 3, 3, 5]\n",
         "p.toml:13:1: pattern skips position 2 and 4; give each of 1 to 4 once",
@@ -396,7 +396,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_passs_own_order_has_the_same_faults_even_beside_others() {
+  void aPasssOwnOrderHasTheSameFaultsEvenBesideOthers() {
     pair(
         """
         [[step.pass]]
@@ -417,7 +417,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void words_of_a_tighten_step_that_are_unknown_or_malformed() {
+  void wordsOfATightenStepThatAreUnknownOrMalformed() {
     order(
         "fasteners = 1\n"
             + "criticality = \"dangerous\"\nwrenches = []\nthread = \"\"\nstatement = \"x\"\n",
@@ -432,7 +432,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_second_hit_is_told_by_numbers_in_their_ranges() {
+  void aSecondHitIsToldByNumbersInTheirRanges() {
     order(
         "fasteners = 1\nrecheck-angle = \"-1\"\nangle-scatter = \"0\"\nseconds-between = \"61\"\n",
         "p.toml:12:1: recheck-angle -1 is out of range; 0 to 90 is allowed",
@@ -441,7 +441,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void what_may_follow_a_bad_tightening_is_a_yes_and_a_small_number() {
+  void whatMayFollowABadTighteningIsAYesAndASmallNumber() {
     order(
         "fasteners = 1\nsingle-use = \"yes\"\ntries = 0\n",
         "p.toml:12:1: \"single-use\" is not true or false; write true or false",
@@ -457,7 +457,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void an_attest_step_without_its_statement() {
+  void anAttestStepWithoutItsStatement() {
     faults(
         HEADER + "[[step]]\nid = \"wire\"\nkind = \"attest\"\ntitle = \"Wire\"\nnote = \"\"\n",
         "p.toml:5:1: step has no \"statement\"; write the sentence that a person confirms",
@@ -465,7 +465,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_measure_step_that_asks_for_nothing_possible() {
+  void aMeasureStepThatAsksForNothingPossible() {
     measure(
         "",
         "p.toml:5:1: step has no \"unit\"; give the unit that people read, e.g. \"mm\"",
@@ -483,7 +483,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void more_steps_than_allowed() {
+  void moreStepsThanAllowed() {
     StringBuilder steps = new StringBuilder(HEADER);
     for (int i = 0; i < 501; i++) {
       steps.append(ATTEST).append("id = \"s").append(i).append("\"\n");
@@ -494,7 +494,7 @@ class ProcedureFileFaultsTest {
   }
 
   @Test
-  void a_file_beyond_its_size() {
+  void aFileBeyondItsSize() {
     faults(
         "#".repeat((1 << 20) + 1),
         "p.toml:1:1: the file is of 1048577 characters; at most 1048576 are allowed");

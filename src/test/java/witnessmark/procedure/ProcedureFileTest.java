@@ -31,7 +31,7 @@ class ProcedureFileTest {
   }
 
   @Test
-  void the_documented_example_parses_into_what_the_document_says() throws IOException {
+  void theDocumentedExampleParsesIntoWhatTheDocumentSays() throws IOException {
     Procedure procedure = ProcedureFile.parse("procedure-format.md", documented());
 
     assertThat(procedure.id()).isEqualTo("RAM-210");
@@ -132,7 +132,7 @@ class ProcedureFileTest {
   }
 
   @Test
-  void what_may_be_left_out_has_the_documented_default() {
+  void whatMayBeLeftOutHasTheDocumentedDefault() {
     Procedure procedure =
         ProcedureFile.parse(
             "p.toml",
@@ -186,7 +186,7 @@ class ProcedureFileTest {
   }
 
   @Test
-  void a_unit_number_must_match_the_pattern_as_a_whole() throws IOException {
+  void aUnitNumberMustMatchThePatternAsAWhole() throws IOException {
     Procedure procedure = ProcedureFile.parse("procedure-format.md", documented());
 
     assertThat(procedure.accepts("ATR-26-0147")).isTrue();
@@ -195,7 +195,7 @@ class ProcedureFileTest {
   }
 
   @Test
-  void a_byte_order_mark_is_ignored() throws IOException {
+  void aByteOrderMarkIsIgnored() throws IOException {
     assertThat(ProcedureFile.parse("p.toml", "\uFEFF" + documented()))
         .isEqualTo(ProcedureFile.parse("p.toml", documented()));
   }

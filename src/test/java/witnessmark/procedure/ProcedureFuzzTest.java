@@ -69,7 +69,7 @@ class ProcedureFuzzTest {
   }
 
   @Test
-  void any_change_of_the_demo_procedure_parses_or_lists_its_faults() throws IOException {
+  void anyChangeOfTheDemoProcedureParsesOrListsItsFaults() throws IOException {
     String demo = Files.readString(Path.of("demo-data/RAM-210.toml"));
     Random random = new Random(SEED);
     int parsed = 0;
@@ -93,7 +93,7 @@ class ProcedureFuzzTest {
   }
 
   @Test
-  void texts_made_to_exhaust_the_reader_are_refused_soon() {
+  void textsMadeToExhaustTheReaderAreRefusedSoon() {
     int size = 1 << 20;
     List<String> texts =
         List.of(

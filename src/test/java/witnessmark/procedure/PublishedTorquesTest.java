@@ -1,6 +1,7 @@
 package witnessmark.procedure;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -63,7 +64,7 @@ class PublishedTorquesTest {
 
   @ParameterizedTest
   @MethodSource("rows")
-  void a_dry_thread_at_three_quarters_of_proof_load(
+  void aDryThreadAtThreeQuartersOfProofLoad(
       String thread, double grade5, double newtonMetres, double grade8) {
     // above 3/4 in the table follows the older 78 ksi of grade 5, not the 85 of SAE J429
     double older = (newtonMetres > 400 ? 78 : 85) / 85.0;
@@ -75,7 +76,7 @@ class PublishedTorquesTest {
   /** The manuals' own rule: standard torque tolerance is ±10 % (TM 9-2320-362-14&P, appendix F). */
   @ParameterizedTest
   @MethodSource("rows")
-  void no_published_torque_looks_doubtful(
+  void noPublishedTorqueLooksDoubtful(
       String thread, double grade5, double newtonMetres, double grade8) {
     for (Map.Entry<String, Double> cell : Map.of("grade 5", grade5, "grade 8", grade8).entrySet()) {
       assertThat(findings(thread, cell.getKey(), cell.getValue() + " lbf.ft")).isEmpty();
@@ -84,7 +85,7 @@ class PublishedTorquesTest {
 
   @ParameterizedTest
   @MethodSource("rows")
-  void a_published_torque_with_a_digit_too_many_or_one_missing_looks_doubtful(
+  void aPublishedTorqueWithADigitTooManyOrOneMissingLooksDoubtful(
       String thread, double grade5, double newtonMetres, double grade8) {
     assertThat(findings(thread, "grade 8", grade8 * 10 + " lbf.ft"))
         .singleElement()
@@ -123,7 +124,7 @@ class PublishedTorquesTest {
     "M10x1.5,46400,60300,70800",
     "M12x1.75,67400,87700,103000"
   })
-  void stress_areas_carry_the_tensile_loads_of_the_standard(
+  void stressAreasCarryTheTensileLoadsOfTheStandard(
       String thread, double class88, double class109, double class129) {
     Percentage digits = Percentage.withPercentage(0.5);
     double area = Bolt.of(thread, "8.8").orElseThrow().stressArea();
@@ -134,7 +135,7 @@ class PublishedTorquesTest {
 
   /** Proof loads as {@link BoltTest} holds them against tables: 21 228 N for M8 of class 8.8. */
   @Test
-  void the_range_that_is_printed_follows_from_the_proof_load() {
+  void theRangeThatIsPrintedFollowsFromTheProofLoad() {
     Procedure procedure =
         ProcedureFile.parse(
             "p.toml",
@@ -142,9 +143,13 @@ class PublishedTorquesTest {
                 + "kind = \"tighten\"\ntitle = \"T\"\nfasteners = 1\nmin = \"20 N.m\"\n"
                 + "max = \"25 N.m\"\nthread = \"M8x1.25\"\nproperty-class = \"8.8\"\n");
     assertThat(ProofRange.of(procedure))
-        .extracting(ProofRange::toString)
+        .extracting(ProofRange::step, ProofRange::sentence, ProofRange::whole, ProofRange::usual)
         .containsExactly(
-            "a: M8x1.25 8.8 reaches proof load between 17 and 51 N.m, 75 % of it between 13 and 38"
-                + " N.m\n  (nut factor 0.10 to 0.30); this is a check on typing, not a torque to use");
+            tuple(
+                "a",
+                "M8x1.25 8.8 reaches proof load between 17 and 51 N.m, 75 % of it between 13 and 38"
+                    + " N.m",
+                "17 to 51 N.m",
+                "13 to 38 N.m"));
   }
 }

@@ -31,7 +31,7 @@ class SanityTest {
   }
 
   @Test
-  void groups_open_together_with_overlapping_bands_cannot_be_told_apart() {
+  void groupsOpenTogetherWithOverlappingBandsCannotBeToldApart() {
     findings(
         single("a", "after = []\n" + band("20", "30"))
             + single("b", "after = []\n" + band("30", "40"))
@@ -44,7 +44,7 @@ class SanityTest {
   }
 
   @Test
-  void groups_apart_by_sequence_by_band_or_by_wrench_are_told_apart() {
+  void groupsApartBySequenceByBandOrByWrenchAreToldApart() {
     String free = "after = []\n";
     findings(single("a", band("20", "30")) + single("b", band("25", "35")));
     findings(single("a", free + band("20", "30")) + single("b", free + band("30.1", "40")));
@@ -54,7 +54,7 @@ class SanityTest {
   }
 
   @Test
-  void a_wrench_list_on_one_side_only_parts_nothing() {
+  void aWrenchListOnOneSideOnlyPartsNothing() {
     String free = "after = []\n";
     findings(
         single("a", free + band("20", "30") + "wrenches = [\"TW-0417\"]\n")
@@ -66,7 +66,7 @@ class SanityTest {
   }
 
   @Test
-  void a_step_that_waits_through_another_is_not_open_together_with_the_first() {
+  void aStepThatWaitsThroughAnotherIsNotOpenTogetherWithTheFirst() {
     findings(
         single("a", band("20", "30"))
             + "[[step]]\nid = \"w\"\nkind = \"attest\"\ntitle = \"T\"\nstatement = \"S.\"\n"
@@ -74,7 +74,7 @@ class SanityTest {
   }
 
   @Test
-  void a_later_pass_that_aims_lower() {
+  void aLaterPassThatAimsLower() {
     findings(
         single(
             "a",
@@ -87,7 +87,7 @@ class SanityTest {
   }
 
   @Test
-  void a_tolerance_wider_or_narrower_than_usual() {
+  void aToleranceWiderOrNarrowerThanUsual() {
     String torque = "torque = \"20 N.m\"\ntolerance = ";
     findings(single("a", torque + "\"30 %\"\n"));
     findings(
@@ -102,7 +102,7 @@ class SanityTest {
   }
 
   @Test
-  void a_dangerous_joint_whose_bolt_is_not_told() {
+  void aDangerousJointWhoseBoltIsNotTold() {
     findings(
         single(
             "a", band("20", "30") + "criticality = \"danger\"\ntries = 3\nthread = \"M8x1.25\"\n"),
@@ -111,7 +111,7 @@ class SanityTest {
   }
 
   @Test
-  void a_dangerous_fastener_that_may_be_pulled_without_end() {
+  void aDangerousFastenerThatMayBePulledWithoutEnd() {
     String bolt = band("20", "25") + bolt("M8x1.25", "8.8");
     findings(
         single("a", bolt + "criticality = \"danger\"\n"),
@@ -122,7 +122,7 @@ class SanityTest {
   }
 
   @Test
-  void a_confirmation_to_be_renewed_for_which_no_fastener_waits() {
+  void aConfirmationToBeRenewedForWhichNoFastenerWaits() {
     String attest =
         "[[step]]\nid = \"w\"\nkind = \"attest\"\ntitle = \"T\"\nstatement = \"S.\"\nrenew = true\n";
     findings(
@@ -136,7 +136,7 @@ class SanityTest {
   }
 
   @Test
-  void a_bolt_in_no_known_form_is_said_to_be_unchecked() {
+  void aBoltInNoKnownFormIsSaidToBeUnchecked() {
     findings(
         single("a", band("20", "30") + bolt("M8", "8.8")),
         "bolt-unknown@a: M8 8.8 is in no form whose strength is known (M8x1.25 with 8.8, 10.9"
@@ -146,7 +146,7 @@ class SanityTest {
 
   /** M8x1.25 8.8: proof load 21 228 N, so 50.9 N·m at K = 0.30 and 17.0 N·m at K = 0.10. */
   @Test
-  void a_digit_too_many_and_a_digit_too_few() {
+  void aDigitTooManyAndADigitTooFew() {
     findings(
         single("a", "torque = \"240 N.m\"\ntolerance = \"10 %\"\n" + bolt("M8x1.25", "8.8")),
         "torque-high@a: 264 N.m in pass \"final\" is 518 % of the torque that reaches proof"
@@ -163,7 +163,7 @@ class SanityTest {
   }
 
   @Test
-  void a_snug_pass_may_be_as_low_as_it_likes() {
+  void aSnugPassMayBeAsLowAsItLikes() {
     findings(
         single(
             "a",
@@ -175,7 +175,7 @@ class SanityTest {
   }
 
   @Test
-  void findings_stand_in_the_order_of_the_file() {
+  void findingsStandInTheOrderOfTheFile() {
     String wide = "torque = \"20 N.m\"\ntolerance = \"31 %\"\n";
     assertThat(
             Sanity.findings(

@@ -47,7 +47,7 @@ class SightTest {
   }
 
   @Test
-  void a_single_fastener_has_fewer_mistakes_than_a_group() {
+  void aSingleFastenerHasFewerMistakesThanAGroup() {
     assertThat(codes(of(step("a", 1, pass("final", "50", "")), Map.of()), "a:final"))
         .containsExactly(
             "cross-threaded",
@@ -63,7 +63,7 @@ class SightTest {
   }
 
   @Test
-  void a_check_pass_has_mistakes_of_its_own() {
+  void aCheckPassHasMistakesOfItsOwn() {
     String passes = pass("final", "50", "") + pass("check", "50", "check = true\n");
     assertThat(codes(of(step("a", 2, passes), Map.of()), "a:check"))
         .contains("loose-at-check", "hidden-skip")
@@ -71,7 +71,7 @@ class SightTest {
   }
 
   @Test
-  void the_weakest_wrench_that_may_be_used_decides_and_an_unknown_one_shows_torque_only() {
+  void theWeakestWrenchThatMayBeUsedDecidesAndAnUnknownOneShowsTorqueOnly() {
     String group = pass("final", "50", "");
     String both = step("a", 2, "wrenches = [\"T1\", \"T2\"]\n" + group);
     Map<String, Ability> known = Map.of("T1", Ability.ANGLE, "T3", Ability.POSITION);
@@ -92,7 +92,7 @@ class SightTest {
   }
 
   @Test
-  void seconds_between_is_said_to_show_only_what_comes_too_soon() {
+  void secondsBetweenIsSaidToShowOnlyWhatComesTooSoon() {
     String soon = step("a", 2, "seconds-between = \"1.5\"\n" + pass("final", "50", ""));
     assertThat(of(soon, Map.of()))
         .filteredOn(a -> a.mistake() == Mistake.DOUBLE_HIT)
@@ -103,7 +103,7 @@ class SightTest {
   }
 
   @Test
-  void every_sentence_fits_two_lines() {
+  void everySentenceFitsTwoLines() {
     List<Announced> all = new ArrayList<>();
     for (Ability ability : ABILITIES) {
       for (String window :

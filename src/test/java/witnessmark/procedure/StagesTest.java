@@ -46,7 +46,7 @@ class StagesTest {
   }
 
   @Test
-  void a_step_without_after_waits_for_the_last_pass_before_it_as_mere_sequence() {
+  void aStepWithoutAfterWaitsForTheLastPassBeforeItAsMereSequence() {
     List<Stage> stages =
         stages(
             tighten("pivot", Optional.empty(), pass("snug"), pass("final")),
@@ -59,7 +59,7 @@ class StagesTest {
   }
 
   @Test
-  void a_pass_waits_physically_for_the_pass_before_it_and_for_its_own_after() {
+  void aPassWaitsPhysicallyForThePassBeforeItAndForItsOwnAfter() {
     List<Stage> stages =
         stages(
             tighten("pivot", Optional.empty(), pass("snug"), pass("final", "cross-member")),
@@ -76,7 +76,7 @@ class StagesTest {
   }
 
   @Test
-  void the_first_pass_with_its_own_after_still_waits_for_the_sequence() {
+  void theFirstPassWithItsOwnAfterStillWaitsForTheSequence() {
     List<Stage> stages =
         stages(
             attest("check", Optional.empty()),
@@ -88,7 +88,7 @@ class StagesTest {
   }
 
   @Test
-  void a_step_with_an_empty_after_waits_for_nothing() {
+  void aStepWithAnEmptyAfterWaitsForNothing() {
     List<Stage> stages =
         stages(attest("check", Optional.empty()), attest("free", Optional.of(List.of())));
 
@@ -96,7 +96,7 @@ class StagesTest {
   }
 
   @Test
-  void a_prerequisite_that_does_not_exist_is_refused() {
+  void aPrerequisiteThatDoesNotExistIsRefused() {
     assertThatThrownBy(() -> stages(attest("wire", Optional.of(prerequisites("pivot:final")))))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage("procedure RAM-210 has no step or pass \"pivot:final\"");

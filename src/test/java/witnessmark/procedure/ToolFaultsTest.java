@@ -38,7 +38,7 @@ class ToolFaultsTest {
   }
 
   @Test
-  void unknown_words_are_told_the_nearest() {
+  void unknownWordsAreToldTheNearest() {
     faults(
         "wrench-kind = \"indicatng\"\nacceptance = \"guardd\"\nguard = \"1\"\n",
         "p.toml:12:1: unknown wrench kind \"indicatng\"; did you mean \"indicating\"?",
@@ -46,7 +46,7 @@ class ToolFaultsTest {
   }
 
   @Test
-  void a_guard_belongs_to_a_guarded_step_and_is_within_bounds() {
+  void aGuardBelongsToAGuardedStepAndIsWithinBounds() {
     faults(
         "guard = \"1\"\n",
         "p.toml:12:1: guard without guarded acceptance; write acceptance = \"guarded\", too");
@@ -60,7 +60,7 @@ class ToolFaultsTest {
   }
 
   @Test
-  void an_adapter_has_a_lever_and_an_offset_and_leaves_a_lever() {
+  void anAdapterHasALeverAndAnOffsetAndLeavesALever() {
     faults(
         "adapter = { lever = \"350mm\", angel = \"0\" }\n",
         "p.toml:12:1: adapter has no \"offset\"; give it, e.g. offset = \"40 mm\"",
@@ -74,7 +74,7 @@ class ToolFaultsTest {
   }
 
   @Test
-  void what_is_left_out_has_the_documented_default() {
+  void whatIsLeftOutHasTheDocumentedDefault() {
     assertThat(tool("")).isEqualTo(Tool.ANY);
     assertThat(tool("acceptance = \"guarded\"\n").acceptance().guard()).contains(BigDecimal.ONE);
     assertThat(tool("acceptance = \"simple\"\n").acceptance()).isEqualTo(Acceptance.SIMPLE);

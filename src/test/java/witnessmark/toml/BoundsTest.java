@@ -18,7 +18,7 @@ class BoundsTest {
   }
 
   @Test
-  void brackets_may_nest_to_the_limit_and_not_beyond() {
+  void bracketsMayNestToTheLimitAndNotBeyond() {
     taken("a = " + "[".repeat(Bounds.DEPTH) + "]".repeat(Bounds.DEPTH));
     refused(
         "# a\na = " + "[".repeat(Bounds.DEPTH + 1),
@@ -31,7 +31,7 @@ class BoundsTest {
   }
 
   @Test
-  void brackets_in_texts_and_comments_do_not_nest() {
+  void bracketsInTextsAndCommentsDoNotNest() {
     String many = "[".repeat(100);
     taken("a = \"" + many + "\"");
     taken("a = \"\\\"" + many + "\"");
@@ -43,7 +43,7 @@ class BoundsTest {
   }
 
   @Test
-  void a_text_left_open_ends_with_its_line() {
+  void aTextLeftOpenEndsWithItsLine() {
     refused(
         "a = \"\\\nb = " + "[".repeat(100),
         "f.toml:2:37: brackets are nested more than 32 deep; write it flatter, or close a bracket"
@@ -51,7 +51,7 @@ class BoundsTest {
   }
 
   @Test
-  void texts_words_and_marks_have_their_limits() {
+  void textsWordsAndMarksHaveTheirLimits() {
     taken("a = \"" + "x".repeat(Bounds.TEXT - 2) + "\"");
     refused(
         "a = \"" + "x".repeat(Bounds.TEXT) + "\"",
@@ -71,14 +71,14 @@ class BoundsTest {
   }
 
   @Test
-  void an_error_that_the_library_throws_is_a_fault_like_any_other() {
+  void anErrorThatTheLibraryThrowsIsAFaultLikeAnyOther() {
     refused(
         "a = 1\n[\"\\x\"]\n",
         "f.toml:2:3: Invalid escape sequence '\\x'; the file must be TOML 1.0");
   }
 
   @Test
-  void a_fault_stays_one_line_whatever_the_file_holds() {
+  void aFaultStaysOneLineWhateverTheFileHolds() {
     TomlFile file = TomlFile.parse("f.toml", "\"a\\nb\" = 1\n");
     file.root().text("name");
     file.root().finish();

@@ -23,7 +23,7 @@ class SightOfScenesTest {
   }
 
   @Test
-  void only_torque_without_positions_hides_it() {
+  void onlyTorqueWithoutPositionsHidesIt() {
     Map<String, String> shown = new LinkedHashMap<>();
     Scenes.all().forEach(s -> shown.put(s.title(), hiddenSkip(s)));
     Map<String, String> expected = new LinkedHashMap<>();

@@ -1,0 +1,46 @@
+package witnessmark.cli;
+
+import java.io.PrintWriter;
+import witnessmark.report.Paragraph;
+
+/** Where long texts are printed for people, in lines that fit a screen. */
+final class Page {
+  /** Columns of a line at most. */
+  static final int WIDTH = 100;
+
+  /** A blank at which no line is broken. */
+  static final char BOUND = '\u00a0';
+
+  private final PrintWriter out;
+
+  Page(PrintWriter out) {
+    this.out = out;
+  }
+
+  /** An empty line. */
+  void space() {
+    out.println();
+    out.flush();
+  }
+
+  /** A line that holds something which is not to be broken, as a path. */
+  void line(String text) {
+    out.println(text);
+    out.flush();
+  }
+
+  /** A text whose further lines begin at the margin. */
+  void say(String text) {
+    say(text, 0);
+  }
+
+  /**
+   * A text.
+   *
+   * @param indent the blanks before its second line and those after it
+   */
+  void say(String text, int indent) {
+    Paragraph.of(text, WIDTH, " ".repeat(indent)).forEach(l -> out.println(l.replace(BOUND, ' ')));
+    out.flush();
+  }
+}

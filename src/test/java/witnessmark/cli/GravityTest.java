@@ -1,0 +1,19 @@
+package witnessmark.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import witnessmark.procedure.Mistake;
+
+class GravityTest {
+  @Test
+  void everyMistakeHasItsPlace() {
+    assertThat(Gravity.WORST_FIRST).containsExactlyInAnyOrder(Mistake.values());
+  }
+
+  @Test
+  void whatNoWrenchRevealsAndWhatDoesNoHarmComesLast() {
+    assertThat(Gravity.WORST_FIRST).startsWith(Mistake.HIDDEN_SKIP);
+    assertThat(Gravity.WORST_FIRST).endsWith(Mistake.MISSING_WASHER, Mistake.EXCHANGED);
+  }
+}
