@@ -93,7 +93,7 @@ public record JobState(
     if (!(stage.step() instanceof TightenStep step)) {
       return gates.containsKey(stage.step().id());
     }
-    int first = plan.first(step);
+    int first = plan.first(stage);
     for (int i = 0; i < step.positions().size(); i++) {
       if (!conditions.get(first + i).stands(stage.pass())) {
         return false;

@@ -23,6 +23,7 @@ public final class Plan {
   private final List<String> names = new ArrayList<>();
   private final Map<String, Integer> byName = new HashMap<>();
   private final Map<String, Integer> firstFastener = new HashMap<>();
+  private final int[] firstOfStage;
   private final Map<String, Integer> firstStage = new HashMap<>();
 
   public Plan(Procedure procedure) {
@@ -33,6 +34,8 @@ public final class Plan {
         .filter(TightenStep.class::isInstance)
         .map(TightenStep.class::cast)
         .forEach(this::number);
+    firstOfStage =
+        stages.stream().mapToInt(s -> firstFastener.getOrDefault(s.step().id(), -1)).toArray();
   }
 
   private void number(TightenStep step) {
@@ -76,6 +79,11 @@ public final class Plan {
   /** The first fastener of a step; its others follow it. */
   public int first(TightenStep step) {
     return firstFastener.get(step.id());
+  }
+
+  /** The first fastener of a tighten stage's step. */
+  int first(Stage stage) {
+    return firstOfStage[stage.number()];
   }
 
   /** The stage of a pass of the fastener's step. */

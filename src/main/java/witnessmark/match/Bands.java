@@ -26,6 +26,15 @@ final class Bands {
     return step.wrenches().isEmpty() || step.wrenches().contains(wrench);
   }
 
+  /** Where the torque that a reading means at a fastener lies beside the band of each pass. */
+  static Side[] sides(TightenStep step, Torque reading) {
+    Side[] sides = new Side[step.passes().size()];
+    for (int pass = 0; pass < sides.length; pass++) {
+      sides[pass] = step.side(pass, reading);
+    }
+    return sides;
+  }
+
   /** Where the torque that a reading means at the fastener lies beside the stage's band. */
   static Side side(Stage stage, Torque reading) {
     return step(stage).side(stage.pass(), reading);

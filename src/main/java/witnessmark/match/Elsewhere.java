@@ -42,17 +42,32 @@ final class Elsewhere {
   static List<String> fitting(JobState job, TorqueEvent event, int but) {
     List<String> names = new ArrayList<>();
     for (Step each : job.plan().procedure().steps()) {
-      if (each instanceof TightenStep step && Bands.allows(step, event.wrench())) {
-        int first = job.plan().first(step);
-        for (int index : step.order(underWay(job, step, first)).sequence()) {
-          if (first + index != but && fits(job.condition(first + index), step, event)) {
-            names.add(job.plan().name(first + index));
-            break;
-          }
+      if (!(each instanceof TightenStep step) || !Bands.allows(step, event.wrench())) {
+        continue;
+      }
+      int fits = lastThatFits(step, event);
+      if (fits < 0) {
+        continue;
+      }
+      int first = job.plan().first(step);
+      for (int index : step.order(underWay(job, step, first)).sequence()) {
+        Condition condition = job.condition(first + index);
+        if (first + index != but && condition.done() <= fits && !condition.nonconforming()) {
+          names.add(job.plan().name(first + index));
+          break;
         }
       }
     }
     return names;
+  }
+
+  /** The last pass whose band holds the reading; −1 for none. */
+  private static int lastThatFits(TightenStep step, TorqueEvent event) {
+    int pass = step.passes().size() - 1;
+    while (pass >= 0 && step.side(pass, event.torque()) != Side.INSIDE) {
+      pass--;
+    }
+    return pass;
   }
 
   /** The pass that the group has reached. */
@@ -63,11 +78,5 @@ final class Elsewhere {
             .min()
             .orElse(0);
     return Math.min(done, step.passes().size() - 1);
-  }
-
-  private static boolean fits(Condition condition, TightenStep step, TorqueEvent event) {
-    return !condition.nonconforming()
-        && IntStream.range(condition.done(), step.passes().size())
-            .anyMatch(pass -> step.side(pass, event.torque()) == Side.INSIDE);
   }
 }

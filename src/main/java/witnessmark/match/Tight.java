@@ -3,7 +3,6 @@ package witnessmark.match;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import witnessmark.job.Condition;
@@ -36,34 +35,50 @@ record Tight(boolean any, OptionalInt newest, Side side) {
     BigDecimal least = Held.least(event);
     boolean any = false;
     int newest = -1;
+    Pull newestPull = null;
     Side newestSide = Side.BELOW;
-    for (Step each : job.plan().procedure().steps()) {
-      if (!(each instanceof TightenStep step) || !Bands.allows(step, event.wrench())) {
+    List<Step> steps = job.plan().procedure().steps();
+    // From the end: the newest is mostly found first, and what is older needs no closer look.
+    for (int s = steps.size() - 1; s >= 0; s--) {
+      if (!(steps.get(s) instanceof TightenStep step) || !Bands.allows(step, event.wrench())) {
+        continue;
+      }
+      Side[] sides = Bands.sides(step, event.torque());
+      if (any && allBelow(sides)) {
         continue;
       }
       int first = job.plan().first(step);
       boolean slipped =
           but >= first && but < first + step.positions().size() && above(job, event, but);
-      Side[] sides = new Side[step.passes().size()];
-      for (int f = first; f < first + step.positions().size(); f++) {
+      for (int f = first + step.positions().size() - 1; f >= first; f--) {
         Condition condition = job.condition(f);
+        Side side = sides[last(condition)];
+        boolean counts =
+            side != Side.BELOW
+                && condition.stands(0)
+                && (newest < 0 || later(event, condition.pull().orElseThrow(), newestPull));
         boolean slipOn = slipped && condition.done() > job.condition(but).done();
-        if (f == but || !(slipOn || couldBe(condition, least))) {
+        if (f == but || (any && !counts) || !(slipOn || couldBe(condition, least))) {
           continue;
         }
         any = true;
-        int pass = last(condition);
-        if (sides[pass] == null) {
-          sides[pass] = step.side(pass, event.torque());
-        }
-        boolean counts = sides[pass] != Side.BELOW && condition.stands(0);
-        if (counts && (newest < 0 || later(job, event, f, newest))) {
+        if (counts) {
           newest = f;
-          newestSide = sides[pass];
+          newestPull = condition.pull().orElseThrow();
+          newestSide = side;
         }
       }
     }
     return new Tight(any, newest < 0 ? OptionalInt.empty() : OptionalInt.of(newest), newestSide);
+  }
+
+  private static boolean allBelow(Side[] sides) {
+    for (Side side : sides) {
+      if (side != Side.BELOW) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static boolean above(JobState job, TorqueEvent event, int but) {
@@ -77,6 +92,7 @@ record Tight(boolean any, OptionalInt newest, Side side) {
     BigDecimal least = Held.least(event);
     TightenStep step = job.plan().stepOf(newest);
     int first = job.plan().first(step);
+    Side[] sides = Bands.sides(step, event.torque());
     List<String> names = new ArrayList<>();
     for (int f = first; f < first + step.positions().size(); f++) {
       Condition condition = job.condition(f);
@@ -84,7 +100,7 @@ record Tight(boolean any, OptionalInt newest, Side side) {
           && f != but
           && condition.stands(0)
           && couldBe(condition, least)
-          && step.side(last(condition), event.torque()) == Side.INSIDE) {
+          && sides[last(condition)] == Side.INSIDE) {
         names.add(job.plan().name(f));
       }
     }
@@ -126,14 +142,15 @@ record Tight(boolean any, OptionalInt newest, Side side) {
     return condition.pull().isPresent() && condition.pull().get().held().compareTo(least) >= 0;
   }
 
-  private static boolean later(JobState job, TorqueEvent event, int one, int other) {
-    boolean mine = by(job.condition(one).pull().orElseThrow(), event.wrench());
-    boolean its = by(job.condition(other).pull().orElseThrow(), event.wrench());
-    return mine == its ? newer(job, one, other) : mine;
+  private static boolean later(TorqueEvent event, Pull one, Pull other) {
+    boolean newer = Pull.ORDER.compare(one, other) > 0;
+    return by(other, event.wrench())
+        ? newer && by(one, event.wrench())
+        : newer || by(one, event.wrench());
   }
 
   private static boolean by(Pull pull, String wrench) {
-    return pull.wrench().equals(Optional.of(wrench));
+    return pull.wrench().isPresent() && pull.wrench().get().equals(wrench);
   }
 
   static boolean newer(JobState job, int one, int other) {

@@ -48,14 +48,20 @@ final class TightTurn {
     BigDecimal least = Held.least(event);
     TightenStep step = job.plan().stepOf(but);
     int first = job.plan().first(step);
+    BigDecimal[] loosest = new BigDecimal[step.passes().size()];
     for (int f = first; f < first + step.positions().size(); f++) {
       Condition condition = job.condition(f);
       if (f != but && Tight.couldBe(condition, least)) {
-        Stage stage = job.plan().stage(f, Tight.last(condition));
         BigDecimal held = condition.pull().orElseThrow().held();
-        if (angle.compareTo(most(job, stage, held, event)) <= 0) {
-          return true;
-        }
+        int pass = Tight.last(condition);
+        loosest[pass] = loosest[pass] == null ? held : loosest[pass].min(held);
+      }
+    }
+    for (int pass = 0; pass < loosest.length; pass++) {
+      // of those made tight in one pass, the one that is held the least turns the most
+      if (loosest[pass] != null
+          && angle.compareTo(most(job, job.plan().stage(but, pass), loosest[pass], event)) <= 0) {
+        return true;
       }
     }
     return false;

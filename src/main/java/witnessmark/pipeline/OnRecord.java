@@ -10,7 +10,7 @@ import witnessmark.entry.Moments;
 import witnessmark.ledger.Ledger.Appending;
 
 /** What the log knows, asked within a transaction. */
-record OnRecord(Appending txn) implements Seen {
+public record OnRecord(Appending txn) implements Seen {
   @Override
   public boolean before(String wrench, OptionalLong number, String fingerprint) {
     return txn.seen(wrench, number, fingerprint);

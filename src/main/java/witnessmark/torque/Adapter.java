@@ -77,6 +77,9 @@ public record Adapter(Length lever, Length offset, Angle angle) {
 
   /** Compares a value at the drive with one at the fastener, in exact arithmetic. */
   public int compare(BigDecimal atDrive, BigDecimal atFastener) {
+    if (offset.digits().value().signum() == 0) {
+      return atDrive.compareTo(atFastener);
+    }
     return atDrive
         .multiply(reach(lever, offset, angle))
         .compareTo(atFastener.multiply(lever.millimetres()));
@@ -99,10 +102,11 @@ public record Adapter(Length lever, Length offset, Angle angle) {
 
   /** Where the torque at the fastener lies beside a band there. */
   public Side side(Band band, Torque reading) {
-    if (compare(reading, BigDecimal.ONE, band.low()) < 0) {
+    BigDecimal atDrive = reading.newtonMetres();
+    if (compare(atDrive, band.low().newtonMetres()) < 0) {
       return Side.BELOW;
     }
-    return compare(reading, BigDecimal.ONE, band.high()) > 0 ? Side.ABOVE : Side.INSIDE;
+    return compare(atDrive, band.high().newtonMetres()) > 0 ? Side.ABOVE : Side.INSIDE;
   }
 
   /** A value at the drive as one at the fastener, rounded to the digits given. */

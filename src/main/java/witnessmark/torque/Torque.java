@@ -53,7 +53,10 @@ public record Torque(Digits digits, TorqueUnit unit) implements Comparable<Torqu
 
   /** Newton metres, exactly. */
   public BigDecimal newtonMetres() {
-    return digits.value().multiply(unit.newtonMetres());
+    // the usual unit, asked for in inner loops
+    return unit == TorqueUnit.NEWTON_METRE
+        ? digits.value()
+        : digits.value().multiply(unit.newtonMetres());
   }
 
   @Override

@@ -22,6 +22,7 @@ import witnessmark.ledger.sqlite.SqliteLedger;
 import witnessmark.pipeline.Arrival;
 import witnessmark.pipeline.Journal;
 import witnessmark.procedure.ProcedureFile;
+import witnessmark.torque.Angle;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
@@ -58,9 +59,8 @@ final class Data implements AutoCloseable {
   }
 
   /** A log of many finished jobs, a scanned badge in each, and one open job. */
-  static LedgerFiles withHistory(Path directory, int entries) {
+  static LedgerFiles withHistory(Path directory, int entries, int fasteners) {
     try (Data data = new Data(directory)) {
-      int fasteners = 40;
       data.enrol(fasteners);
       while (data.journal.shop().size() < entries) {
         String job = data.open();
@@ -111,20 +111,25 @@ final class Data implements AutoCloseable {
     List<Arrival> arrivals = new ArrayList<>();
     arrivals.add(arrival(new Scanned("badge-07", Optional.empty(), "{}")));
     for (int i = 0; i < passes; i++) {
-      TorqueEvent event =
-          new TorqueEvent(
-              Work.wrench(i),
-              OptionalLong.of(number++),
-              Optional.empty(),
-              Torque.parse(Work.torque(i) + " N.m"),
-              Optional.empty(),
-              Direction.CW,
-              Optional.empty(),
-              Optional.empty());
-      String raw = new String(Work.reading(number, event.wrench(), Work.torque(i), ""));
-      arrivals.add(arrival(new Torqued(event, raw)));
+      arrivals.add(fresh(i, number++));
     }
     journal.take(List.of(arrivals));
+  }
+
+  /** The nth reading of a job done in order, from a wrench without a clock. */
+  static Arrival fresh(int nth, int number) {
+    TorqueEvent event =
+        new TorqueEvent(
+            Work.wrench(nth),
+            OptionalLong.of(number),
+            Optional.empty(),
+            Torque.parse(Work.torque(nth) + " N.m"),
+            Optional.of(Angle.of("41.2")),
+            Direction.CW,
+            Optional.empty(),
+            Optional.empty());
+    String raw = new String(Work.reading(number, event.wrench(), Work.torque(nth), ""));
+    return arrival(new Torqued(event, raw));
   }
 
   private static Arrival arrival(witnessmark.decode.Decoded decoded) {

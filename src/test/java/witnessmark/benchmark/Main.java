@@ -29,6 +29,7 @@ public final class Main {
         rounds);
     if (chosen.contains("decisions")) {
       Decisions.run(rounds);
+      LogSize.run(directory, rounds);
     }
     if (chosen.contains("throughput")) {
       Throughput.run(directory, rounds);

@@ -38,7 +38,7 @@ final class StartUp {
     try (Mosquitto broker = Mosquitto.quiet(own)) {
       StartUp startUp = new StartUp(own, broker);
       Case empty = new Case(Data.empty(own.resolve("empty")));
-      Case full = new Case(Data.withHistory(own.resolve("full"), HISTORY));
+      Case full = new Case(Data.withHistory(own.resolve("full"), HISTORY, 40));
       startUp.start(empty);
       startUp.start(full);
       empty = new Case(empty.files());

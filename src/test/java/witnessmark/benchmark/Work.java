@@ -43,6 +43,21 @@ final class Work {
     return nth / GROUP % 2 == 0 ? "25.4" : "49.7";
   }
 
+  /** A torque below the band of that pass. */
+  static String low(int nth) {
+    return nth / GROUP % 2 == 0 ? "17.1" : "41.0";
+  }
+
+  /** Whether the nth is the last of its group in a pass. */
+  static boolean endsPass(int nth) {
+    return nth % GROUP == GROUP - 1;
+  }
+
+  /** Whether the nth is the last of its group at all. */
+  static boolean endsFinal(int nth) {
+    return nth % (2 * GROUP) == 2 * GROUP - 1;
+  }
+
   static String wrench(int nth) {
     return "TW-041" + nth % WRENCHES;
   }

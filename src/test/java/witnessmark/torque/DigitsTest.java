@@ -17,6 +17,13 @@ class DigitsTest {
   }
 
   @Test
+  void numbersOfEqualValueAreEqualOnlyWhenWrittenAlike() {
+    assertThat(new Digits("32.50")).isEqualTo(new Digits("32.50"));
+    assertThat(new Digits("32.50")).hasSameHashCodeAs(new Digits("32.50"));
+    assertThat(new Digits("32.50")).isNotEqualTo(new Digits("32.5"));
+  }
+
+  @Test
   void twentyFourDigitsStandOnEitherSideOfThePoint() {
     String most = "9".repeat(24) + "." + "9".repeat(24);
     assertThat(new Digits(most).value()).isEqualTo(new BigDecimal(most));

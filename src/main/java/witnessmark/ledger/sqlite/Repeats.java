@@ -34,9 +34,10 @@ final class Repeats {
     seen =
         c.prepareStatement(
             "SELECT 1 FROM trace WHERE wrench = ? AND number IS ? AND fingerprint = ? LIMIT 1");
+    // Left to itself, SQLite goes through all of the wrench's entries, which come in this order.
     numbered =
         c.prepareStatement(
-            "SELECT e.bytes FROM trace t JOIN entry e USING (n)"
+            "SELECT e.bytes FROM trace t INDEXED BY trace_seen JOIN entry e USING (n)"
                 + " WHERE t.wrench = ? AND t.number = ? AND t.fingerprint IS NOT NULL"
                 + " ORDER BY n DESC LIMIT "
                 + KEPT_ALIKE);
