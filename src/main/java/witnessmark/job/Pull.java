@@ -2,7 +2,6 @@ package witnessmark.job;
 
 import java.math.BigDecimal;
 import java.time.Instant;
-import java.util.Comparator;
 import java.util.Optional;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
@@ -33,9 +32,16 @@ public record Pull(
     boolean observed,
     Instant moment,
     long entry) {
-  /** From the earliest to the newest. */
-  public static final Comparator<Pull> ORDER =
-      Comparator.comparing(Pull::moment).thenComparing(Pull::entry);
+  /** Whether this one happened after the other. */
+  public boolean newerThan(Pull other) {
+    int order = moment.compareTo(other.moment);
+    return order == 0 ? entry > other.entry : order > 0;
+  }
+
+  /** Whether that wrench made it. */
+  public boolean by(String serial) {
+    return wrench.isPresent() && wrench.get().equals(serial);
+  }
 
   /**
    * The pull of a torque event as it is decided now. None where it ended below the band and its

@@ -169,8 +169,7 @@ final class Testimony {
 
   private void time() {
     Telling telling = step.care().telling();
-    Optional<Pull> pull =
-        condition.pull().filter(p -> p.wrench().equals(Optional.of(event.wrench())));
+    Optional<Pull> pull = condition.pull().filter(p -> p.by(event.wrench()));
     if (telling.secondsBetween().isEmpty()
         || event.time().isEmpty()
         || pull.flatMap(Pull::time).isEmpty()) {

@@ -129,7 +129,7 @@ record Tight(boolean any, OptionalInt newest, Side side) {
   /** The fastener that this wrench pulled last, whatever is known of it now. */
   static OptionalInt lastPulledBy(JobState job, String wrench) {
     return IntStream.range(0, job.plan().fasteners())
-        .filter(f -> job.condition(f).pull().filter(p -> by(p, wrench)).isPresent())
+        .filter(f -> job.condition(f).pull().filter(p -> p.by(wrench)).isPresent())
         .reduce((a, b) -> newer(job, b, a) ? b : a);
   }
 
@@ -143,19 +143,14 @@ record Tight(boolean any, OptionalInt newest, Side side) {
   }
 
   private static boolean later(TorqueEvent event, Pull one, Pull other) {
-    boolean newer = Pull.ORDER.compare(one, other) > 0;
-    return by(other, event.wrench())
-        ? newer && by(one, event.wrench())
-        : newer || by(one, event.wrench());
-  }
-
-  private static boolean by(Pull pull, String wrench) {
-    return pull.wrench().isPresent() && pull.wrench().get().equals(wrench);
+    boolean mine = one.by(event.wrench());
+    return mine == other.by(event.wrench()) ? one.newerThan(other) : mine;
   }
 
   static boolean newer(JobState job, int one, int other) {
-    return Pull.ORDER.compare(
-            job.condition(one).pull().orElseThrow(), job.condition(other).pull().orElseThrow())
-        > 0;
+    return job.condition(one)
+        .pull()
+        .orElseThrow()
+        .newerThan(job.condition(other).pull().orElseThrow());
   }
 }
