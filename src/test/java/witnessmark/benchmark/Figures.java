@@ -47,6 +47,15 @@ final class Figures {
     return ratios;
   }
 
+  /** The smaller of two values, one by one. */
+  static Figures lesser(Figures one, Figures other) {
+    Figures least = new Figures();
+    for (int i = 0; i < one.count; i++) {
+      least.add(Math.min(one.values[i], other.values[i]));
+    }
+    return least;
+  }
+
   /** All values of several series. */
   static Figures pooled(List<Figures> series) {
     Figures all = new Figures();
