@@ -52,19 +52,23 @@ record Tight(boolean any, OptionalInt newest, Side side) {
           but >= first && but < first + step.positions().size() && above(job, event, but);
       for (int f = first + step.positions().size() - 1; f >= first; f--) {
         Condition condition = job.condition(f);
+        if (f == but || condition.pull().isEmpty()) {
+          continue;
+        }
+        Pull pull = condition.pull().get();
         Side side = sides[last(condition)];
         boolean counts =
             side != Side.BELOW
                 && condition.stands(0)
-                && (newest < 0 || later(event, condition.pull().orElseThrow(), newestPull));
+                && (newest < 0 || later(event, pull, newestPull));
         boolean slipOn = slipped && condition.done() > job.condition(but).done();
-        if (f == but || (any && !counts) || !(slipOn || couldBe(condition, least))) {
+        if ((any && !counts) || !(slipOn || couldBe(condition, least))) {
           continue;
         }
         any = true;
         if (counts) {
           newest = f;
-          newestPull = condition.pull().orElseThrow();
+          newestPull = pull;
           newestSide = side;
         }
       }

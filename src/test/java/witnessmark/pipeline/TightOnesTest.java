@@ -162,4 +162,16 @@ class TightOnesTest {
     assertThat(asked.reason()).isEqualTo(Reason.FITS_ELSEWHERE);
     assertThat(asked.alternatives()).containsExactly("a/1", "b/1");
   }
+
+  @Test
+  void oneAcceptedAsItIsWithoutAPullOfItsOwnIsNoneThatWasHit() {
+    Bench bench = Bench.on(Bench.group(1) + Bench.step("b", 3, "tries = 1"));
+    hit(bench, "50", "30");
+    assertThat(hit(bench, "44", "1.5").effect()).isEqualTo(Effect.NONCONFORMING);
+    bench.person(
+        new Dispose(bench.jobName(), "b/1", Disposition.USE_AS_IS, "badge-07", "measured"));
+    hit(bench, "50", "30");
+    assertThat(hit(bench, "50", "1.5").fastener()).contains("b/2");
+    assertThat(hit(bench, "60", "13").alternatives()).containsExactly("b/3", "b/2");
+  }
 }
