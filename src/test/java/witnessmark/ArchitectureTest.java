@@ -32,6 +32,7 @@ class ArchitectureTest {
           row("toml", ""),
           row("wrench", "torque procedure entry"),
           row("procedure", "torque toml"),
+          row("sight", "torque procedure"),
           row("entry", "torque"),
           // the stages; only match and judge read the job, and none knows the next
           row("decode", "torque toml"),
@@ -67,7 +68,7 @@ class ArchitectureTest {
                   + " pipeline report config daemon"),
           row(
               "cli",
-              "torque toml procedure wrench entry job decode desk ledger ledger.sqlite"
+              "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
                   + " ledger.verify pipeline report config daemon demo"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
@@ -98,6 +99,7 @@ class ArchitectureTest {
               "torque",
               "toml",
               "procedure",
+              "sight",
               "wrench",
               "entry",
               "job",

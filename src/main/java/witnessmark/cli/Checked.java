@@ -3,11 +3,11 @@ package witnessmark.cli;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import witnessmark.procedure.Ability;
-import witnessmark.procedure.Announced;
 import witnessmark.procedure.Finding;
 import witnessmark.procedure.Procedure;
 import witnessmark.procedure.ProofRange;
+import witnessmark.sight.Ability;
+import witnessmark.sight.Announced;
 
 /** What a check of a procedure says, for programs. */
 final class Checked {

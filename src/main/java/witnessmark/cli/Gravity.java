@@ -2,7 +2,7 @@ package witnessmark.cli;
 
 import java.util.Comparator;
 import java.util.List;
-import witnessmark.procedure.Mistake;
+import witnessmark.sight.Mistake;
 
 /**
  * In which order mistakes are told. First comes what leaves a fastener loose or damaged behind a

@@ -5,10 +5,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import witnessmark.procedure.Announced;
 import witnessmark.procedure.Pass;
 import witnessmark.procedure.Procedure;
 import witnessmark.procedure.TightenStep;
+import witnessmark.sight.Announced;
 
 /** The groups of a procedure and their passes, in file order, and where in them something holds. */
 final class Places {

@@ -12,9 +12,9 @@ import picocli.CommandLine.Option;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.sqlite.SqliteReading;
 import witnessmark.pipeline.Replay;
-import witnessmark.procedure.Ability;
 import witnessmark.procedure.Procedure;
 import witnessmark.procedure.TightenStep;
+import witnessmark.sight.Ability;
 import witnessmark.wrench.Enrolments;
 import witnessmark.wrench.Wrench;
 

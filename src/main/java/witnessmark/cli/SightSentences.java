@@ -5,9 +5,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import witnessmark.procedure.Announced;
-import witnessmark.procedure.Mistake;
-import witnessmark.procedure.Visibility;
+import witnessmark.sight.Announced;
+import witnessmark.sight.Mistake;
+import witnessmark.sight.Visibility;
 
 /** What is announced of groups, in full sentences. */
 final class SightSentences {

@@ -7,10 +7,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import witnessmark.procedure.Ability;
-import witnessmark.procedure.Announced;
-import witnessmark.procedure.Mistake;
-import witnessmark.procedure.Visibility;
+import witnessmark.sight.Ability;
+import witnessmark.sight.Announced;
+import witnessmark.sight.Mistake;
+import witnessmark.sight.Visibility;
 
 /**
  * What is announced of a procedure, in short, and what to do next. What another wrench would bring

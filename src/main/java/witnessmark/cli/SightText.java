@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
-import witnessmark.procedure.Announced;
-import witnessmark.procedure.Mistake;
-import witnessmark.procedure.Visibility;
+import witnessmark.sight.Announced;
+import witnessmark.sight.Mistake;
+import witnessmark.sight.Visibility;
 
 /** What is announced of a procedure: by group in codes, then each code once in words. */
 final class SightText {

@@ -15,16 +15,16 @@ import witnessmark.torque.Adapter;
  * How the tighten stages of a procedure stand to each other: which wait for which, and which a
  * reading of torque could be meant for alike.
  */
-final class Layout {
+public final class Layout {
   /** The share of a reading at which a fastener must be held to be hit again, as match has it. */
-  static final BigDecimal HELD = new BigDecimal("0.8");
+  public static final BigDecimal HELD = new BigDecimal("0.8");
 
   private final List<Stage> stages;
   private final List<BitSet> reach;
   private final BigDecimal[] low;
   private final BigDecimal[] high;
 
-  Layout(List<Stage> stages) {
+  public Layout(List<Stage> stages) {
     this.stages = stages;
     this.reach = reach(stages);
     this.low = new BigDecimal[stages.size()];
@@ -38,47 +38,47 @@ final class Layout {
   }
 
   /** The tighten stages in file order. */
-  Stream<Stage> tightening() {
+  public Stream<Stage> tightening() {
     return stages.stream().filter(s -> s.step() instanceof TightenStep);
   }
 
-  static TightenStep step(Stage stage) {
+  public static TightenStep step(Stage stage) {
     return (TightenStep) stage.step();
   }
 
-  static Pass pass(Stage stage) {
+  public static Pass pass(Stage stage) {
     return step(stage).passes().get(stage.pass());
   }
 
   /** Whether {@code one} is complete before {@code other} may begin. */
-  boolean before(Stage one, Stage other) {
+  public boolean before(Stage one, Stage other) {
     return reach.get(other.number()).get(one.number());
   }
 
   /** Whether both may be open at the same time. */
-  boolean together(Stage one, Stage other) {
+  public boolean together(Stage one, Stage other) {
     return one.number() != other.number() && !before(one, other) && !before(other, one);
   }
 
   /** Whether one wrench may be used on both. */
-  static boolean share(Stage one, Stage other) {
+  public static boolean share(Stage one, Stage other) {
     List<String> first = step(one).wrenches();
     List<String> second = step(other).wrenches();
     return first.isEmpty() || second.isEmpty() || !Collections.disjoint(first, second);
   }
 
   /** Whether a wrench could show one torque for both, adapters reckoned in. */
-  boolean alike(Stage one, Stage other) {
+  public boolean alike(Stage one, Stage other) {
     return !over(low(one), one, high(other), other) && !over(low(other), other, high(one), one);
   }
 
   /** Whether a torque below the first one's band may be right for the other. */
-  boolean reachesBelow(Stage one, Stage other) {
+  public boolean reachesBelow(Stage one, Stage other) {
     return over(low(one), one, low(other), other);
   }
 
   /** Whether a torque above the first one's band may be right for the other. */
-  boolean reachesAbove(Stage one, Stage other) {
+  public boolean reachesAbove(Stage one, Stage other) {
     return over(high(other), other, high(one), one);
   }
 
@@ -86,13 +86,13 @@ final class Layout {
    * Whether one that is tight in the first stage may be taken to be hit by a torque of the second
    * that its own band does not hold: which of the two it was is asked then.
    */
-  boolean confuses(Stage tight, Stage hit) {
+  public boolean confuses(Stage tight, Stage hit) {
     boolean could = !over(low(hit).multiply(HELD), hit, high(tight), tight);
     return could && (reachesBelow(tight, hit) || reachesAbove(tight, hit));
   }
 
   /** Whether one torque, as a wrench shows it, is more than another. */
-  static boolean over(BigDecimal torque, Stage there, BigDecimal other, Stage elsewhere) {
+  public static boolean over(BigDecimal torque, Stage there, BigDecimal other, Stage elsewhere) {
     Optional<Adapter> its = step(there).care().tool().adapter();
     Optional<Adapter> others = step(elsewhere).care().tool().adapter();
     return its.equals(others)
@@ -101,12 +101,12 @@ final class Layout {
   }
 
   /** Lower limit at the fastener, newton metres. */
-  BigDecimal low(Stage stage) {
+  public BigDecimal low(Stage stage) {
     return low[stage.number()];
   }
 
   /** Upper limit at the fastener, newton metres. */
-  BigDecimal high(Stage stage) {
+  public BigDecimal high(Stage stage) {
     return high[stage.number()];
   }
 

@@ -3,7 +3,7 @@ package witnessmark.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
-import witnessmark.procedure.Mistake;
+import witnessmark.sight.Mistake;
 
 class GravityTest {
   @Test

@@ -9,7 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import witnessmark.procedure.Doubt;
-import witnessmark.procedure.Mistake;
+import witnessmark.sight.Mistake;
 
 /** docs/procedure-format.md lists what a check finds and what it announces. */
 class FindingsDocTest {

@@ -1,9 +1,9 @@
 package witnessmark.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static witnessmark.procedure.Visibility.ASKED;
-import static witnessmark.procedure.Visibility.NOT_SEEN;
-import static witnessmark.procedure.Visibility.SEEN;
+import static witnessmark.sight.Visibility.ASKED;
+import static witnessmark.sight.Visibility.NOT_SEEN;
+import static witnessmark.sight.Visibility.SEEN;
 
 import java.util.List;
 import java.util.Map;
@@ -12,13 +12,13 @@ import org.junit.jupiter.api.Test;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
-import witnessmark.procedure.Ability;
-import witnessmark.procedure.Announced;
-import witnessmark.procedure.Mistake;
 import witnessmark.procedure.ProcedureFile;
-import witnessmark.procedure.Rack;
-import witnessmark.procedure.Sight;
-import witnessmark.procedure.Visibility;
+import witnessmark.sight.Ability;
+import witnessmark.sight.Announced;
+import witnessmark.sight.Mistake;
+import witnessmark.sight.Rack;
+import witnessmark.sight.Sight;
+import witnessmark.sight.Visibility;
 import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;

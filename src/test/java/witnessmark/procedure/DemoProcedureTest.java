@@ -8,6 +8,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import witnessmark.sight.Ability;
+import witnessmark.sight.Mistake;
+import witnessmark.sight.Rack;
+import witnessmark.sight.Sight;
 import witnessmark.torque.Torque;
 
 class DemoProcedureTest {

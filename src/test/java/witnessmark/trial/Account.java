@@ -12,7 +12,7 @@ import witnessmark.entry.Judged;
 import witnessmark.job.Act;
 import witnessmark.job.History;
 import witnessmark.job.JobState;
-import witnessmark.procedure.Mistake;
+import witnessmark.sight.Mistake;
 import witnessmark.torque.Verdict;
 import wrenchsim.truth.Happening;
 

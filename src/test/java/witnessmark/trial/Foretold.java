@@ -6,14 +6,14 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import witnessmark.procedure.Ability;
-import witnessmark.procedure.Announced;
-import witnessmark.procedure.Mistake;
 import witnessmark.procedure.Procedure;
 import witnessmark.procedure.ProcedureFile;
-import witnessmark.procedure.Rack;
-import witnessmark.procedure.Sight;
-import witnessmark.procedure.Visibility;
+import witnessmark.sight.Ability;
+import witnessmark.sight.Announced;
+import witnessmark.sight.Mistake;
+import witnessmark.sight.Rack;
+import witnessmark.sight.Sight;
+import witnessmark.sight.Visibility;
 
 /** What {@code procedure check} announces for a scene's procedure and wrenches. */
 final class Foretold {

@@ -8,7 +8,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
-import witnessmark.procedure.Mistake;
+import witnessmark.sight.Mistake;
 
 /** What is announced of a skipped fastener hidden by a second hit, for the kinds of work. */
 class SightOfScenesTest {

@@ -1,6 +1,8 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 import java.util.Map;
+import witnessmark.procedure.Pass;
+import witnessmark.procedure.TightenStep;
 
 /** The wrenches at hand. */
 @FunctionalInterface

@@ -1,7 +1,10 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 import java.util.List;
 import java.util.stream.Stream;
+import witnessmark.procedure.Layout;
+import witnessmark.procedure.Pass;
+import witnessmark.procedure.Stage;
 
 /** Tight fasteners hit again, and what that hides. */
 final class SecondHits {

@@ -1,8 +1,11 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import witnessmark.procedure.Layout;
+import witnessmark.procedure.Procedure;
+import witnessmark.procedure.Stages;
 
 /**
  * Says beforehand which mistakes at the bench the record will show. What it announces is the least

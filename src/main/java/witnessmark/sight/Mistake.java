@@ -1,4 +1,4 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 import java.util.Locale;
 

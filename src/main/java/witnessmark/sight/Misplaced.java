@@ -1,9 +1,11 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import witnessmark.procedure.Layout;
+import witnessmark.procedure.Stage;
 
 /** Other fasteners than those due. */
 final class Misplaced {

@@ -1,7 +1,9 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 import java.math.BigDecimal;
 import java.util.List;
+import witnessmark.procedure.Pass;
+import witnessmark.procedure.Stage;
 
 /** What only the turn could show. */
 final class Turns {

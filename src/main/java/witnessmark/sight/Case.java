@@ -1,9 +1,13 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import witnessmark.procedure.Layout;
+import witnessmark.procedure.Pass;
+import witnessmark.procedure.Stage;
+import witnessmark.procedure.TightenStep;
 import witnessmark.torque.AngleBand;
 
 /**

@@ -1,4 +1,4 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
+import witnessmark.procedure.ProcedureFile;
 
 /** What is announced, in words; that it is true is for {@code SightOnBenchTest} to show. */
 class SightTest {

@@ -1,4 +1,4 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 /**
  * What the readings of a wrench tell beside the torque.

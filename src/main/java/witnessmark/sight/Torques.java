@@ -1,9 +1,11 @@
-package witnessmark.procedure;
+package witnessmark.sight;
 
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import witnessmark.procedure.Layout;
+import witnessmark.procedure.Stage;
 
 /** Too little and too much torque. */
 final class Torques {
