@@ -56,6 +56,7 @@ public record Assign(
               + ".");
     }
     if (fastener.isEmpty()) {
+      OnNone.check(shop, state, standing, taken.event(), by);
       return List.of(new Entry.SetAside(at, job, n, by, because));
     }
     Ask.fastener(state, fastener.get());

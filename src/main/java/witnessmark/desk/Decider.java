@@ -2,6 +2,7 @@ package witnessmark.desk;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Role;
@@ -87,12 +88,13 @@ final class Decider {
 
   private String whoMay() {
     String who = least == Role.SECOND ? "a second person or quality" : "quality";
+    return ask(who, shop, o -> role(o).isPresent());
+  }
+
+  /** Whom to ask: some of those enrolled who may, by their badges. */
+  static String ask(String who, Shop shop, Predicate<Operator> may) {
     List<String> badges =
-        shop.operators().values().stream()
-            .filter(o -> role(o).isPresent())
-            .map(Operator::badge)
-            .limit(NAMED)
-            .toList();
+        shop.operators().values().stream().filter(may).map(Operator::badge).limit(NAMED).toList();
     return badges.isEmpty()
         ? "Ask " + who + "; nobody is enrolled as that: operator enrol BADGE --role quality."
         : "Ask " + who + ": " + String.join(", ", badges) + ".";

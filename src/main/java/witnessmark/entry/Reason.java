@@ -20,6 +20,8 @@ public enum Reason implements Word {
   HIT_AGAIN(true),
   /** It hardly turned: not the expected one, but a tight one that was hit again. */
   HIT_AGAIN_BY_ANGLE(true),
+  /** It hardly turned, and is to be reworked or replaced: it is as it was. */
+  NOT_REPLACED(true),
   /** It began to turn near its peak only: a tight one that was hit again. */
   HIT_AGAIN_BY_BREAKAWAY(true),
   /** It came sooner than a hand reaches the next: the one just pulled was hit again. */
@@ -70,6 +72,7 @@ public enum Reason implements Word {
   public boolean again() {
     return this == HIT_AGAIN
         || this == HIT_AGAIN_BY_ANGLE
+        || this == NOT_REPLACED
         || this == HIT_AGAIN_BY_BREAKAWAY
         || this == HIT_AGAIN_BY_TIME
         || this == TIGHT_BEFORE;

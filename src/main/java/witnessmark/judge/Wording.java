@@ -57,6 +57,8 @@ public final class Wording {
           "It is the only open place where " + event.wrench() + " may be used.";
       case HIT_AGAIN -> "It was tight already and was hit again.";
       case HIT_AGAIN_BY_ANGLE -> "It hardly turned, so it was tight before" + DUE_STILL;
+      case NOT_REPLACED ->
+          "It hardly turned, so what is to be reworked or replaced is still in: undo it first.";
       case HIT_AGAIN_BY_BREAKAWAY ->
           "It began to turn near its peak only, so it was tight before" + DUE_STILL;
       case HIT_AGAIN_BY_TIME ->

@@ -44,7 +44,7 @@ final class Named {
     }
     Stage due = job.plan().stage(fastener, condition.done());
     if (Tight.unreplaced(job, fastener, event)) {
-      return Placement.on(Reason.HIT_AGAIN, fastener, last);
+      return Placement.on(Reason.NOT_REPLACED, fastener, last);
     }
     if (job.openStages().contains(due) && job.next(due).contains(fastener)) {
       OptionalInt counted =

@@ -53,7 +53,7 @@ final class NextOrAgain {
   private Placement weighed(Evidence evidence) {
     boolean tightItself = evidence.sign() == Sign.TIGHT && Tight.toReplace(job.condition(fastener));
     if (tightItself || Tight.unreplaced(job, fastener, event)) {
-      return again(job, event, fastener, -1, evidence.again());
+      return again(job, event, fastener, -1, Reason.NOT_REPLACED);
     }
     Tight tight = Tight.of(job, event, fastener);
     if (!tight.any()) {

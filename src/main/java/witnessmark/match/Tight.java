@@ -76,6 +76,16 @@ record Tight(boolean any, OptionalInt newest, Side side) {
     return new Tight(any, newest < 0 ? OptionalInt.empty() : OptionalInt.of(newest), newestSide);
   }
 
+  /**
+   * Whether a reading above the band of one that is expected may be a slip on this one: of its
+   * group, and done where the expected one is not.
+   */
+  static boolean slippedOn(JobState job, TorqueEvent event, int fastener, int expected) {
+    return job.plan().stepOf(fastener) == job.plan().stepOf(expected)
+        && job.condition(fastener).done() > job.condition(expected).done()
+        && above(job, event, expected);
+  }
+
   private static boolean allBelow(Side[] sides) {
     for (Side side : sides) {
       if (side != Side.BELOW) {

@@ -47,7 +47,7 @@ public final class Weigh {
         weighed.add(Testimony.of(job, event, first, stage, "expected"));
       }
     }
-    tight(job, event)
+    tight(job, event, expected)
         .filter(f -> !expected.contains(f))
         .limit(MOST)
         .forEach(
@@ -70,13 +70,15 @@ public final class Weigh {
   }
 
   /** Those that the reading could have hit again or loosened, pulled last first. */
-  private static java.util.stream.Stream<Integer> tight(JobState job, TorqueEvent event) {
+  private static java.util.stream.Stream<Integer> tight(
+      JobState job, TorqueEvent event, Set<Integer> expected) {
     return IntStream.range(0, job.plan().fasteners())
         .filter(f -> job.condition(f).pull().isPresent())
         .filter(
             f ->
                 event.direction() == Direction.CCW
-                    || Tight.couldBe(job.condition(f), Held.least(event)))
+                    || Tight.couldBe(job.condition(f), Held.least(event))
+                    || expected.stream().anyMatch(e -> Tight.slippedOn(job, event, f, e)))
         .boxed()
         .sorted((a, b) -> Tight.newer(job, b, a) ? 1 : -1);
   }

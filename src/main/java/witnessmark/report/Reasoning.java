@@ -23,6 +23,8 @@ final class Reasoning {
       case HIT_AGAIN -> "The named fastener is tight on record, so it was hit again.";
       case HIT_AGAIN_BY_ANGLE ->
           "Turned no further than a tight one, and less than a fresh one hardly ever does: hit again.";
+      case NOT_REPLACED ->
+          "To be reworked or replaced, and turned no further than a tight one: it is as it was.";
       case HIT_AGAIN_BY_BREAKAWAY ->
           "Began to turn at 60 % of its peak or above: a tight one, hit again.";
       case HIT_AGAIN_BY_TIME ->
@@ -63,6 +65,7 @@ final class Reasoning {
           "a named position; a reading that fits another open place as well.";
       case HIT_AGAIN, NOT_DUE_YET -> "another name, or the fastener's turn in the order of work.";
       case HIT_AGAIN_BY_ANGLE -> "a named position; an angle as of a fresh one.";
+      case NOT_REPLACED -> "its loosening before, or an angle as of a fresh one.";
       case HIT_AGAIN_BY_BREAKAWAY -> "a named position; a turn that began below 40 % of the peak.";
       case HIT_AGAIN_BY_TIME -> "a named position; an angle; a longer time since the pull before.";
       case LOOSENED_FOR_REWORK, ONLY_ONE_TIGHT ->

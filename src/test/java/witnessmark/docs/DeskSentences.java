@@ -132,6 +132,18 @@ final class DeskSentences {
     Assign aside = new Assign(question, asks, "J-6", Optional.empty(), BY, "test rig");
     asked.person(aside);
     declined("assign", asked, aside);
+    tooMuchForNone();
+  }
+
+  private void tooMuchForNone() {
+    Bench bench = Bench.on(Bench.group(3));
+    bench.enrol("badge-08", Role.TECHNICIAN);
+    bench.hit("TW-1", "50 N.m", "30", "");
+    Entry.TorqueTaken asks = bench.hit("TW-1", "60 N.m", "8", "");
+    Assign aside =
+        new Assign(
+            bench.size() - 1, asks, bench.jobName(), Optional.empty(), "badge-08", "test rig");
+    declined("assign", bench, aside);
   }
 
   private void deciders() {

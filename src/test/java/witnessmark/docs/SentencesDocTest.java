@@ -39,7 +39,7 @@ class SentencesDocTest {
       Pattern.compile(
           "(?i)(?:^|[.:;,?(] |\\b(?:or|and|then) )(?:next:|(?:abandon|adjust|answer|ask|check|choose"
               + "|close|confirm|do|enrol|enter|give|go on|go over|leave|measure|name|open(?! as well)|raise|release"
-              + "|resume|say|scan|set(?! aside already)|stop|suspend|tell|tighten|use)\\b)");
+              + "|resume|say|scan|set(?! aside already)|stop|suspend|tell|tighten|undo|use)\\b)");
 
   /** What is wrong with bytes is put right by whoever set the sender up: what is allowed there. */
   private static final Pattern ALLOWED =

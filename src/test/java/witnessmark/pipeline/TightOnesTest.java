@@ -1,13 +1,19 @@
 package witnessmark.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import witnessmark.desk.Assign;
+import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Effect;
+import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Reason;
+import witnessmark.entry.Role;
 import witnessmark.torque.Angle;
 
 /** Tight fasteners that are pulled on, pulled over, undone or not replaced, where others count. */
@@ -98,8 +104,12 @@ class TightOnesTest {
     Judged same = hit(bench, "50", "1.5");
     assertThat(same.fastener()).contains("a/1");
     assertThat(same.effect()).isEqualTo(Effect.RECHECKED);
-    assertThat(bench.hit("TW-1", "50 N.m", "1.5", "a/1").judged().effect())
-        .isEqualTo(Effect.RECHECKED);
+    assertThat(same.text())
+        .isEqualTo(
+            "a/1 (final pass): 50 N.m is in the band of 45 to 55 N.m. It stands as it was. It hardly"
+                + " turned, so what is to be reworked or replaced is still in: undo it first.");
+    assertThat(bench.hit("TW-1", "50 N.m", "1.5", "a/1").judged().reason())
+        .isEqualTo(Reason.NOT_REPLACED);
     assertThat(bench.job().passesDone()).isZero();
     assertThat(hit(bench, "50", "30").effect()).isEqualTo(Effect.CREDITED);
   }
@@ -173,5 +183,37 @@ class TightOnesTest {
     hit(bench, "50", "30");
     assertThat(hit(bench, "50", "1.5").fastener()).contains("b/2");
     assertThat(hit(bench, "60", "13").alternatives()).containsExactly("b/3", "b/2");
+  }
+
+  @Test
+  void thatAReadingPastTheBandWasOnNoneIsForQualityToSay() {
+    Bench bench = on(3, WINDOW);
+    bench.enrol("badge-08", Role.TECHNICIAN);
+    hit(bench, "45", "30");
+    hit(bench, "65", "13");
+    long n = bench.size() - 1;
+    Entry.TorqueTaken asked = (Entry.TorqueTaken) bench.log().get((int) n);
+    assertThatThrownBy(() -> bench.person(aside(bench, n, asked, "badge-08")))
+        .isInstanceOf(Declined.class)
+        .hasMessage(
+            "65 N.m is too much for a/2: only quality may say that it was on none. Say which it was"
+                + " (assign). Ask quality: badge-07.");
+    bench.person(aside(bench, n, asked, "badge-07"));
+    assertThat(bench.job().questions()).isEmpty();
+  }
+
+  @Test
+  void thatAHarmlessReadingWasOnNoneAnybodyMaySay() {
+    Bench bench = on(3);
+    bench.enrol("badge-08", Role.TECHNICIAN);
+    hit(bench, "50", "30");
+    assertThat(hit(bench, "50", "8").effect()).isEqualTo(Effect.ASKS);
+    long n = bench.size() - 1;
+    bench.person(aside(bench, n, (Entry.TorqueTaken) bench.log().get((int) n), "badge-08"));
+    assertThat(bench.job().questions()).isEmpty();
+  }
+
+  private static Assign aside(Bench bench, long n, Entry.TorqueTaken asked, String by) {
+    return new Assign(n, asked, bench.jobName(), Optional.empty(), by, "on the test rig");
   }
 }
