@@ -9,19 +9,18 @@ import java.util.concurrent.Callable;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.desk.Release;
 import witnessmark.job.Plan;
 import witnessmark.procedure.Finding;
 import witnessmark.procedure.Procedure;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.procedure.ProofRange;
-import witnessmark.procedure.Sanity;
 import witnessmark.sight.Ability;
 import witnessmark.sight.Announced;
 import witnessmark.sight.Rack;
@@ -71,10 +70,7 @@ final class CheckCommand implements Callable<Integer> {
                 .filter(a -> asked.test(a.step()))
                 .toList();
     List<Finding> findings =
-        Stream.concat(
-                Sanity.findings(procedure).stream(), Unfit.findings(procedure, enrolled).stream())
-            .filter(f -> asked.test(f.step()))
-            .toList();
+        Release.findings(procedure, enrolled).stream().filter(f -> asked.test(f.step())).toList();
     List<ProofRange> ranges =
         ProofRange.of(procedure).stream().filter(r -> asked.test(r.step())).toList();
     if (json.wanted()) {

@@ -15,6 +15,7 @@ import witnessmark.procedure.Procedure;
 import witnessmark.procedure.Sanity;
 import witnessmark.wrench.Enrolments;
 import witnessmark.wrench.Unfit;
+import witnessmark.wrench.Wrench;
 
 /**
  * Releases a procedure file under its revision.
@@ -45,10 +46,13 @@ public record Release(
 
   /** What somebody should look at before the release, the enrolled wrenches reckoned in. */
   public static List<Finding> findings(Procedure procedure, Shop shop) {
+    return findings(procedure, shop.wrenches().values().stream().map(Enrolments::newest).toList());
+  }
+
+  /** The same with these wrenches. */
+  public static List<Finding> findings(Procedure procedure, List<Wrench> wrenches) {
     List<Finding> findings = new ArrayList<>(Sanity.findings(procedure));
-    findings.addAll(
-        Unfit.findings(
-            procedure, shop.wrenches().values().stream().map(Enrolments::newest).toList()));
+    findings.addAll(Unfit.findings(procedure, wrenches));
     return List.copyOf(findings);
   }
 

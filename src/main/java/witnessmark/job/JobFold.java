@@ -16,8 +16,6 @@ import witnessmark.torque.Verdict;
 
 /** How entries about a job change it. Decides nothing: an entry says what it changed. */
 final class JobFold {
-  private static final Optional<Pull> NO_PULL = Optional.empty();
-
   private JobFold() {}
 
   /** The state after a fact, without its history. */
@@ -112,7 +110,8 @@ final class JobFold {
           case RECHECKED, NONE, ASKS -> condition;
         };
     // One to be replaced that was accepted is another than the one that was held before.
-    Condition before = condition.rework() && changed.done() > 0 ? changed.pulled(NO_PULL) : changed;
+    Condition before =
+        condition.rework() && changed.done() > 0 ? changed.pulled(Optional.empty()) : changed;
     Condition held =
         loosens(judged)
             ? changed

@@ -22,8 +22,10 @@ final class ByAngle {
       return Sign.SILENT;
     }
     BigDecimal angle = event.angle().get().degrees().value();
+    Optional<LearntTurn> learnt =
+        pass.angle().isPresent() ? Optional.empty() : LearntTurn.of(job, stage);
     boolean little = angle.compareTo(recheck) <= 0;
-    if (!little && !plainlyFresh(job, stage, pass, angle)) {
+    if (!little && !plainlyFresh(pass, learnt, angle)) {
       if (overOneThatIsDone(job, fastener, stage, event)) {
         return Sign.EITHER;
       }
@@ -36,7 +38,7 @@ final class ByAngle {
     if (condition.turned().signum() > 0) {
       return little && tooLittleForTheRest(condition, stage, event) ? Sign.EITHER : Sign.FRESH;
     }
-    boolean tooLittle = tooLittle(job, stage, pass, angle);
+    boolean tooLittle = tooLittle(pass, learnt, angle);
     if (little && Held.inPass(condition, stage.pass(), event)) {
       // The expected one is tight itself. A window refuses it either way; without one, ask.
       return tooLittle && pass.angle().isPresent() ? Sign.FRESH : Sign.EITHER;
@@ -50,11 +52,10 @@ final class ByAngle {
   }
 
   /** Whether it turned about as far as a fresh one does, so that nothing else need be weighed. */
-  private static boolean plainlyFresh(JobState job, Stage stage, Pass pass, BigDecimal angle) {
-    if (pass.angle().isPresent()) {
-      return angle.compareTo(pass.angle().get().low().degrees().value()) >= 0;
-    }
-    return LearntTurn.of(job, stage).filter(l -> l.mostOf(angle)).isPresent();
+  private static boolean plainlyFresh(Pass pass, Optional<LearntTurn> learnt, BigDecimal angle) {
+    return pass.angle().isPresent()
+        ? !tooLittle(pass, learnt, angle)
+        : learnt.filter(l -> l.mostOf(angle)).isPresent();
   }
 
   /** Whether it went above the band, where another of the group is tight and may have got it. */
@@ -77,12 +78,10 @@ final class ByAngle {
   }
 
   /** Whether a fresh fastener hardly ever turns so little; known from the window, else learnt. */
-  private static boolean tooLittle(JobState job, Stage stage, Pass pass, BigDecimal angle) {
-    if (pass.angle().isPresent()) {
-      return angle.compareTo(pass.angle().get().low().degrees().value()) < 0;
-    }
-    Optional<LearntTurn> learnt = LearntTurn.of(job, stage);
-    return learnt.isPresent() && learnt.get().below(angle);
+  private static boolean tooLittle(Pass pass, Optional<LearntTurn> learnt, BigDecimal angle) {
+    return pass.angle().isPresent()
+        ? angle.compareTo(pass.angle().get().low().degrees().value()) < 0
+        : learnt.filter(l -> l.below(angle)).isPresent();
   }
 
   /**

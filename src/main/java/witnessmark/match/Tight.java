@@ -48,8 +48,6 @@ record Tight(boolean any, OptionalInt newest, Side side) {
         continue;
       }
       int first = job.plan().first(step);
-      boolean slipped =
-          but >= first && but < first + step.positions().size() && above(job, event, but);
       for (int f = first + step.positions().size() - 1; f >= first; f--) {
         Condition condition = job.condition(f);
         if (f == but || condition.pull().isEmpty()) {
@@ -61,8 +59,8 @@ record Tight(boolean any, OptionalInt newest, Side side) {
             side != Side.BELOW
                 && condition.stands(0)
                 && (newest < 0 || later(event, pull, newestPull));
-        boolean slipOn = slipped && condition.done() > job.condition(but).done();
-        if ((any && !counts) || !(slipOn || couldBe(condition, least))) {
+        if ((any && !counts)
+            || !(couldBe(condition, least) || (but >= 0 && slippedOn(job, event, f, but)))) {
           continue;
         }
         any = true;

@@ -13,6 +13,7 @@ import witnessmark.desk.OpenJob;
 import witnessmark.desk.Release;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
+import witnessmark.entry.Judged;
 import witnessmark.entry.Role;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
@@ -148,6 +149,11 @@ public final class Bench implements Cloneable {
   /** A tightening by TW-1 without angle or position. */
   public Entry.TorqueTaken hit(String torque) {
     return hit("TW-1", torque, "", "");
+  }
+
+  /** What is decided on a tightening by TW-1 of so many newton metres and degrees. */
+  public Judged pull(String newtonMetres, String angle) {
+    return hit("TW-1", newtonMetres + " N.m", angle, "").judged();
   }
 
   /** A tightening with a named position. */

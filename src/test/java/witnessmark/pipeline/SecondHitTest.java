@@ -26,16 +26,12 @@ class SecondHitTest {
     return Bench.on(Bench.group(n, lines));
   }
 
-  private static Judged hit(Bench bench, String torque, String angle) {
-    return bench.hit("TW-1", torque + " N.m", angle, "").judged();
-  }
-
   @Test
   void belowTheWindowATightOneWasHitAgainAndTheNextStaysDue() {
     Bench bench = on(3, WINDOW);
-    hit(bench, "50", "30");
-    hit(bench, "49", "33");
-    Judged again = hit(bench, "51", "1.8");
+    bench.pull("50", "30");
+    bench.pull("49", "33");
+    Judged again = bench.pull("51", "1.8");
     assertThat(again.reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
     assertThat(again.fastener()).contains("a/2");
     assertThat(again.alternatives()).containsExactly("a/1");
@@ -47,64 +43,64 @@ class SecondHitTest {
             "a/2 (final pass): 51 N.m is in the band of 45 to 55 N.m. It stands as it was. It"
                 + " hardly turned, so it was tight before. What was expected is still due; if that"
                 + " is tight, go over those counted as done.");
-    assertThat(hit(bench, "50", "31").fastener()).contains("a/3");
+    assertThat(bench.pull("50", "31").fastener()).contains("a/3");
   }
 
   @Test
   void withoutAWindowTheFirstOfTheGroupsTurnsAreLearnt() {
     Bench bench = on(4);
-    assertThat(hit(bench, "50", "30").fastener()).contains("a/1");
-    assertThat(hit(bench, "50", "2").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
-    assertThat(hit(bench, "50", "27").fastener()).contains("a/2");
+    assertThat(bench.pull("50", "30").fastener()).contains("a/1");
+    assertThat(bench.pull("50", "2").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
+    assertThat(bench.pull("50", "27").fastener()).contains("a/2");
   }
 
   /** One of 30 degrees, scatter 10 %: 30 − 4.586894 · 3 · √2 = 10.54. */
   @Test
   void betweenATightOneAndAFreshOneIsAsked() {
     Bench bench = on(3);
-    hit(bench, "50", "30");
-    Judged asked = hit(bench, "50", "10.5");
+    bench.pull("50", "30");
+    Judged asked = bench.pull("50", "10.5");
     assertThat(asked.reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
     assertThat(asked.effect()).isEqualTo(Effect.ASKS);
     assertThat(asked.alternatives()).containsExactly("a/2", "a/1");
     assertThat(asked.text())
         .startsWith("It could be the next one, or a tight one hit again: a/2, a/1. Say which");
-    assertThat(hit(bench, "50", "10.6").reason()).isEqualTo(Reason.NEXT_IN_SEQUENCE);
+    assertThat(bench.pull("50", "10.6").reason()).isEqualTo(Reason.NEXT_IN_SEQUENCE);
   }
 
   @Test
   void whereAFreshOneMayTurnAsLittleAsATightOneItIsAsked() {
     Bench bench = on(3, "recheck-angle = \"12\"");
-    hit(bench, "50", "30");
-    assertThat(hit(bench, "50", "12").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
-    assertThat(hit(bench, "50", "10").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
+    bench.pull("50", "30");
+    assertThat(bench.pull("50", "12").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
+    assertThat(bench.pull("50", "10").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
     Bench window = on(3, "angle-min = \"3\"", "angle-max = \"70\"");
-    hit(window, "50", "30");
-    assertThat(hit(window, "50", "3").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
-    assertThat(hit(window, "50", "2.9").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
-    assertThat(hit(window, "50", "5.1").effect()).isEqualTo(Effect.CREDITED);
+    window.pull("50", "30");
+    assertThat(window.pull("50", "3").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
+    assertThat(window.pull("50", "2.9").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
+    assertThat(window.pull("50", "5.1").effect()).isEqualTo(Effect.CREDITED);
   }
 
   @Test
   void aSmallAngleIsAskedAboutBeforeTheGroupHasShownAny() {
     Bench bench = Bench.on(Bench.group(2) + Bench.step("b", 2));
     bench.hit("50 N.m"); // no angle: nothing is learnt
-    Judged asked = hit(bench, "50", "4");
+    Judged asked = bench.pull("50", "4");
     assertThat(asked.reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
     assertThat(asked.alternatives()).containsExactly("a/2", "a/1");
   }
 
   @Test
   void whereNothingIsTightYetASmallAngleIsTheNextOnes() {
-    assertThat(hit(on(2), "50", "4").effect()).isEqualTo(Effect.CREDITED);
-    assertThat(hit(on(2, WINDOW), "50", "4").verdict()).contains(Verdict.ANGLE_LOW);
+    assertThat(on(2).pull("50", "4").effect()).isEqualTo(Effect.CREDITED);
+    assertThat(on(2, WINDOW).pull("50", "4").verdict()).contains(Verdict.ANGLE_LOW);
   }
 
   @Test
   void aboveTheRecheckAngleAndBelowTheWindowTheTorqueWasReachedTooEarly() {
     Bench bench = on(2, WINDOW);
-    hit(bench, "50", "30");
-    Judged early = hit(bench, "50", "5.1");
+    bench.pull("50", "30");
+    Judged early = bench.pull("50", "5.1");
     assertThat(early.fastener()).contains("a/2");
     assertThat(early.verdict()).contains(Verdict.ANGLE_LOW);
     assertThat(early.effect()).isEqualTo(Effect.AGAIN);
@@ -113,16 +109,16 @@ class SecondHitTest {
   @Test
   void aRecheckAngleOfZeroSaysThatTheAngleTellsNothing() {
     Bench bench = on(2, "recheck-angle = \"0\"");
-    hit(bench, "50", "30");
-    assertThat(hit(bench, "50", "1").effect()).isEqualTo(Effect.CREDITED);
+    bench.pull("50", "30");
+    assertThat(bench.pull("50", "1").effect()).isEqualTo(Effect.CREDITED);
   }
 
   @Test
   void aTightOneHitAboveItsBandIsAskedAboutBecauseItIsNotKnownWhich() {
     Bench bench = on(3, WINDOW);
-    hit(bench, "50", "30");
-    hit(bench, "50", "30");
-    Judged asked = hit(bench, "55.1", "3");
+    bench.pull("50", "30");
+    bench.pull("50", "30");
+    Judged asked = bench.pull("55.1", "3");
     assertThat(asked.reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
     assertThat(asked.alternatives()).containsExactly("a/3", "a/2");
     long n = bench.size() - 1;
@@ -143,10 +139,10 @@ class SecondHitTest {
         Bench.on(
             Bench.group(1, WINDOW)
                 + Bench.step("b", 1, WINDOW).replace("torque = \"50 N.m\"", "torque = \"60 N.m\""));
-    hit(bench, "45", "30");
+    bench.pull("45", "30");
     // 56.25 is a quarter above 45
-    assertThat(hit(bench, "56.25", "3").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
-    assertThat(hit(bench, "56.26", "3").fastener()).contains("b/1");
+    assertThat(bench.pull("56.25", "3").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
+    assertThat(bench.pull("56.26", "3").fastener()).contains("b/1");
   }
 
   @Test
@@ -159,25 +155,25 @@ class SecondHitTest {
   @Test
   void belowTheBandOfATightOneNothingIsKnownAndTheTurnIsNotCounted() {
     Bench bench = on(2, WINDOW);
-    hit(bench, "50", "30");
+    bench.pull("50", "30");
     for (int i = 0; i < 20; i++) {
-      Judged low = hit(bench, "44", "1.5");
+      Judged low = bench.pull("44", "1.5");
       assertThat(low.fastener()).contains("a/2");
       assertThat(low.effect()).isEqualTo(Effect.AGAIN);
       assertThat(low.angleTotal()).isEmpty();
     }
-    assertThat(hit(bench, "50", "1.5").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
+    assertThat(bench.pull("50", "1.5").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
     assertThat(bench.job().passesDone()).isEqualTo(1);
   }
 
   @Test
   void afterAnUnderTorqueTheRestOfTheTurnGoesOn() {
     Bench bench = on(3, WINDOW);
-    hit(bench, "50", "30");
-    hit(bench, "40", "24");
+    bench.pull("50", "30");
+    bench.pull("40", "24");
     // 24 · (50 − 40) / 40 = 6 degrees are left at least, half of that is 3
-    assertThat(hit(bench, "50", "2.9").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
-    Judged rest = hit(bench, "50", "3");
+    assertThat(bench.pull("50", "2.9").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
+    Judged rest = bench.pull("50", "3");
     assertThat(rest.effect()).isEqualTo(Effect.CREDITED);
     assertThat(rest.angleTotal()).contains(Angle.of("27"));
   }
@@ -185,10 +181,10 @@ class SecondHitTest {
   @Test
   void afterAnUnderTorqueASecondHitTooLowDoesNotAddToTheTurn() {
     Bench bench = on(3, WINDOW);
-    hit(bench, "50", "30");
-    hit(bench, "30", "15");
-    assertThat(hit(bench, "44", "1.5").angleTotal()).isEmpty();
-    assertThat(hit(bench, "44", "7").angleTotal()).contains(Angle.of("22"));
+    bench.pull("50", "30");
+    bench.pull("30", "15");
+    assertThat(bench.pull("44", "1.5").angleTotal()).isEmpty();
+    assertThat(bench.pull("44", "7").angleTotal()).contains(Angle.of("22"));
   }
 
   @Test
@@ -197,9 +193,9 @@ class SecondHitTest {
         Bench.on(
             Bench.group(3, "wrenches = [\"TW-1\"]", WINDOW[0], WINDOW[1])
                 + Bench.step("b", 3, "after = []", "wrenches = [\"TW-2\"]", WINDOW[0], WINDOW[1]));
-    hit(bench, "50", "30");
+    bench.pull("50", "30");
     bench.hit("TW-2", "50 N.m", "30", "");
-    Judged again = hit(bench, "50", "2");
+    Judged again = bench.pull("50", "2");
     assertThat(again.fastener()).contains("a/1");
     assertThat(again.alternatives()).isEmpty();
     assertThat(bench.hit("TW-2", "50 N.m", "2", "").judged().fastener()).contains("b/1");
@@ -208,43 +204,43 @@ class SecondHitTest {
   @Test
   void aLoosenedFastenerIsNoLongerTight() {
     Bench bench = on(2);
-    hit(bench, "50", "30");
+    bench.pull("50", "30");
     bench.loosen("a/1");
-    assertThat(hit(bench, "50", "3").fastener()).contains("a/1");
-    assertThat(hit(bench, "50", "3").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
+    assertThat(bench.pull("50", "3").fastener()).contains("a/1");
+    assertThat(bench.pull("50", "3").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
   }
 
   @Test
   void oneThatIsPendingAgainThoughTightIsAskedAboutOrRefusedByItsWindow() {
     String depends = Bench.step("b", 2, "after = [\"a\"]");
     Bench bench = Bench.on(Bench.group(1) + depends);
-    hit(bench, "50", "30");
-    hit(bench, "50", "30");
-    hit(bench, "50", "30");
+    bench.pull("50", "30");
+    bench.pull("50", "30");
+    bench.pull("50", "30");
     bench.loosen("a/1");
-    hit(bench, "50", "30");
-    assertThat(hit(bench, "50", "2").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
-    assertThat(hit(bench, "50", "30").fastener()).contains("b/1");
+    bench.pull("50", "30");
+    assertThat(bench.pull("50", "2").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
+    assertThat(bench.pull("50", "30").fastener()).contains("b/1");
   }
 
   @Test
   void aNamedFastenerThatHardlyTurnsBesideCountedOnesStandsForOneOfThem() {
     Bench bench = on(3);
-    hit(bench, "50", "30");
+    bench.pull("50", "30");
     Judged named = bench.hit("TW-1", "50 N.m", "2", "a/2").judged();
     assertThat(named.reason()).isEqualTo(Reason.TIGHT_BEFORE);
     assertThat(named.fastener()).contains("a/1");
     assertThat(named.effect()).isEqualTo(Effect.RECHECKED);
-    assertThat(hit(bench, "50", "9").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
+    assertThat(bench.pull("50", "9").reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
   }
 
   @Test
   void aGroupInAnyOrderTellsSecondHitsJustSo() {
     Bench bench = on(3, "order = \"any\"", WINDOW[0], WINDOW[1]);
-    assertThat(hit(bench, "50", "30").reason()).isEqualTo(Reason.COUNTED_IN_GROUP);
-    assertThat(hit(bench, "50", "2").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
-    hit(bench, "50", "30");
-    hit(bench, "50", "30");
+    assertThat(bench.pull("50", "30").reason()).isEqualTo(Reason.COUNTED_IN_GROUP);
+    assertThat(bench.pull("50", "2").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
+    bench.pull("50", "30");
+    bench.pull("50", "30");
     assertThat(bench.job().complete()).isTrue();
   }
 
@@ -359,15 +355,15 @@ class SecondHitTest {
   void aPassThatChecksCreditsWhatHardlyTurnsAndStopsAtWhatWasNotTight() {
     Bench bench = on(3, passes("final", "50 N.m", "check", "50 N.m", "check = true"));
     for (int i = 0; i < 3; i++) {
-      hit(bench, "50", "30");
+      bench.pull("50", "30");
     }
-    Judged good = hit(bench, "52", "1.5");
+    Judged good = bench.pull("52", "1.5");
     assertThat(good.fastener()).contains("a/1");
     assertThat(good.pass()).contains("check");
     assertThat(good.effect()).isEqualTo(Effect.CREDITED);
     assertThat(good.angleHigh()).contains("5");
     assertThat(bench.hit("50 N.m").judged().effect()).as("no angle").isEqualTo(Effect.CREDITED);
-    Judged loose = hit(bench, "50", "5.1");
+    Judged loose = bench.pull("50", "5.1");
     assertThat(loose.fastener()).contains("a/3");
     assertThat(loose.verdict()).contains(Verdict.ANGLE_HIGH);
     assertThat(loose.effect()).isEqualTo(Effect.NONCONFORMING);
@@ -379,14 +375,14 @@ class SecondHitTest {
   void inAPassThatChecksALooseOneIsFoundEvenBelowItsBandAndSmallMovesDoNotAddUp() {
     String[] lines = {passes("final", "50 N.m", "check", "50 N.m", "check = true")};
     Bench bench = on(1, lines);
-    hit(bench, "50", "30");
+    bench.pull("50", "30");
     for (int i = 0; i < 9; i++) {
-      assertThat(hit(bench, "44", "1.5").effect()).isEqualTo(Effect.AGAIN);
+      assertThat(bench.pull("44", "1.5").effect()).isEqualTo(Effect.AGAIN);
     }
-    assertThat(hit(bench, "50", "-0.2").effect()).isEqualTo(Effect.CREDITED);
+    assertThat(bench.pull("50", "-0.2").effect()).isEqualTo(Effect.CREDITED);
     Bench loose = on(1, lines);
-    hit(loose, "50", "30");
-    assertThat(hit(loose, "40", "20").effect()).isEqualTo(Effect.NONCONFORMING);
+    loose.pull("50", "30");
+    assertThat(loose.pull("40", "20").effect()).isEqualTo(Effect.NONCONFORMING);
   }
 
   @Test
@@ -395,13 +391,13 @@ class SecondHitTest {
         Bench.on(
             Bench.group(2, "angle-min = \"20\"", "angle-max = \"40\"")
                 + Bench.step("b", 2, "after = []", "angle-min = \"100\"", "angle-max = \"200\""));
-    Judged far = hit(bench, "50", "150");
+    Judged far = bench.pull("50", "150");
     assertThat(far.reason()).isEqualTo(Reason.ONLY_ANGLE_THAT_FITS);
     assertThat(far.fastener()).contains("b/1");
     assertThat(far.alternatives()).containsExactly("a/1");
-    assertThat(hit(bench, "50", "30").fastener()).contains("a/1");
-    assertThat(hit(bench, "50", "60").reason()).isEqualTo(Reason.SEVERAL_POSSIBLE);
-    Judged again = hit(bench, "50", "2");
+    assertThat(bench.pull("50", "30").fastener()).contains("a/1");
+    assertThat(bench.pull("50", "60").reason()).isEqualTo(Reason.SEVERAL_POSSIBLE);
+    Judged again = bench.pull("50", "2");
     assertThat(again.reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
     assertThat(again.fastener()).as("pulled last").contains("a/1");
   }
@@ -409,7 +405,7 @@ class SecondHitTest {
   @Test
   void aReadingTooLowHintsAtWhereItWouldFit() {
     Bench bench = Bench.on(Bench.group(2) + small("b"));
-    Judged low = hit(bench, "30", "15");
+    Judged low = bench.pull("30", "15");
     assertThat(low.effect()).isEqualTo(Effect.AGAIN);
     assertThat(low.alternatives()).containsExactly("b/1");
     assertThat(low.text())
@@ -419,11 +415,11 @@ class SecondHitTest {
   @Test
   void aReadingTooHighThatIsRightForAnotherIsAskedAbout() {
     Bench bench = Bench.on(Bench.head() + small("b") + Bench.step("a", 2));
-    Judged high = hit(bench, "50", "15");
+    Judged high = bench.pull("50", "15");
     assertThat(high.reason()).isEqualTo(Reason.FITS_ELSEWHERE);
     assertThat(high.effect()).isEqualTo(Effect.ASKS);
     assertThat(high.alternatives()).containsExactly("b/1", "a/1");
-    assertThat(hit(bench, "60", "15").effect()).isEqualTo(Effect.NONCONFORMING);
+    assertThat(bench.pull("60", "15").effect()).isEqualTo(Effect.NONCONFORMING);
   }
 
   private static String small(String id) {
@@ -434,10 +430,10 @@ class SecondHitTest {
   @Test
   void aHitAboveTheBandWhenNothingIsDueIsAskedAbout() {
     Bench bench = on(2);
-    hit(bench, "50", "30");
-    hit(bench, "50", "30");
-    assertThat(hit(bench, "50", "2").reason()).isEqualTo(Reason.NOTHING_LEFT);
-    Judged high = hit(bench, "56", "2");
+    bench.pull("50", "30");
+    bench.pull("50", "30");
+    assertThat(bench.pull("50", "2").reason()).isEqualTo(Reason.NOTHING_LEFT);
+    Judged high = bench.pull("56", "2");
     assertThat(high.reason()).isEqualTo(Reason.SEVERAL_POSSIBLE);
     assertThat(high.alternatives()).containsExactly("a/2");
     assertThat(bench.job().complete()).isFalse();
@@ -448,10 +444,10 @@ class SecondHitTest {
     Bench bench = on(3, WINDOW);
     List<String> done =
         List.of(
-            hit(bench, "50", "30").effect().code(),
-            hit(bench, "50", "1").effect().code(), // the same again, taken for the second
-            hit(bench, "50", "30").effect().code(),
-            hit(bench, "50", "30").effect().code());
+            bench.pull("50", "30").effect().code(),
+            bench.pull("50", "1").effect().code(), // the same again, taken for the second
+            bench.pull("50", "30").effect().code(),
+            bench.pull("50", "30").effect().code());
     assertThat(done).containsExactly("credited", "rechecked", "credited", "credited");
     assertThat(bench.job().complete()).isTrue();
   }
@@ -459,7 +455,7 @@ class SecondHitTest {
   @Test
   void aReadingWithoutNumberOrTimeIsToldByItsAngleAllTheSame() {
     Bench bench = on(2, WINDOW);
-    hit(bench, "50", "30");
+    bench.pull("50", "30");
     TorqueEvent bare =
         new TorqueEvent(
             "TW-1",

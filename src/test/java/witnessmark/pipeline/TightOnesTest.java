@@ -24,10 +24,6 @@ class TightOnesTest {
     return Bench.on(Bench.group(n, lines));
   }
 
-  private static Judged hit(Bench bench, String torque, String angle) {
-    return bench.hit("TW-1", torque + " N.m", angle, "").judged();
-  }
-
   private static void replace(Bench bench, String fastener) {
     bench.person(
         new Dispose(bench.jobName(), fastener, Disposition.REPLACE, "badge-07", "new bolt"));
@@ -37,11 +33,11 @@ class TightOnesTest {
   @Test
   void aTightOneTurnsOnByWhatTheTorqueRises() {
     Bench bench = on(3, WINDOW);
-    hit(bench, "45", "30");
-    assertThat(hit(bench, "48", "8.1").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
+    bench.pull("45", "30");
+    assertThat(bench.pull("48", "8.1").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
     Bench further = on(3, WINDOW);
-    hit(further, "45", "30");
-    Judged crossed = hit(further, "48", "8.2");
+    further.pull("45", "30");
+    Judged crossed = further.pull("48", "8.2");
     assertThat(crossed.fastener()).contains("a/2");
     assertThat(crossed.effect()).isEqualTo(Effect.AGAIN);
   }
@@ -57,22 +53,22 @@ class TightOnesTest {
             "[[step.pass]]\nname = \"snug\"\nmin = \"20 N.m\"\nmax = \"22 N.m\"",
             "[[step.pass]]\nname = \"final\"\nmin = \"45 N.m\"\nmax = \"55 N.m\"",
             "angle-min = \"22\"\nangle-max = \"38\"");
-    hit(bench, "21", "30");
-    hit(bench, "21", "30");
-    hit(bench, "45", "30");
-    assertThat(hit(bench, "48", "9.6").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
+    bench.pull("21", "30");
+    bench.pull("21", "30");
+    bench.pull("45", "30");
+    assertThat(bench.pull("48", "9.6").reason()).isEqualTo(Reason.HIT_AGAIN_BY_ANGLE);
   }
 
   @Test
   void aPullPastTheBandIsAskedAboutUnlessItTurnedAsAFreshOne() {
     Bench bench = on(3, WINDOW);
-    hit(bench, "45", "30");
-    Judged asked = hit(bench, "65", "13");
+    bench.pull("45", "30");
+    Judged asked = bench.pull("65", "13");
     assertThat(asked.reason()).isEqualTo(Reason.NEXT_OR_AGAIN);
     assertThat(asked.alternatives()).containsExactly("a/2", "a/1");
     Bench plain = on(3, WINDOW);
-    hit(plain, "45", "30");
-    Judged over = hit(plain, "65", "31");
+    plain.pull("45", "30");
+    Judged over = plain.pull("65", "31");
     assertThat(over.fastener()).contains("a/2");
     assertThat(over.effect()).isEqualTo(Effect.NONCONFORMING);
   }
@@ -80,18 +76,18 @@ class TightOnesTest {
   @Test
   void aPullPastTheBandIsTheFirstOnesWhereNoneOfItsGroupIsTight() {
     Bench bench = on(3, WINDOW);
-    assertThat(hit(bench, "65", "13").fastener()).contains("a/1");
+    assertThat(bench.pull("65", "13").fastener()).contains("a/1");
   }
 
   @Test
   void oneLetGoBelowItsBandHasTurnedOnlyAPartOfTheWay() {
     Bench bench = on(3);
-    hit(bench, "50", "30");
-    hit(bench, "50", "31");
-    Judged low = hit(bench, "35", "15");
+    bench.pull("50", "30");
+    bench.pull("50", "31");
+    Judged low = bench.pull("35", "15");
     assertThat(low.effect()).isEqualTo(Effect.AGAIN);
     assertThat(low.angleTotal()).contains(Angle.of("15"));
-    Judged rest = hit(bench, "50", "12");
+    Judged rest = bench.pull("50", "12");
     assertThat(rest.effect()).isEqualTo(Effect.CREDITED);
     assertThat(rest.angleTotal()).contains(Angle.of("27"));
   }
@@ -99,9 +95,9 @@ class TightOnesTest {
   @Test
   void oneToBeReplacedThatHardlyTurnsWasNotReplaced() {
     Bench bench = on(2);
-    hit(bench, "56", "33");
+    bench.pull("56", "33");
     replace(bench, "a/1");
-    Judged same = hit(bench, "50", "1.5");
+    Judged same = bench.pull("50", "1.5");
     assertThat(same.fastener()).contains("a/1");
     assertThat(same.effect()).isEqualTo(Effect.RECHECKED);
     assertThat(same.text())
@@ -111,14 +107,14 @@ class TightOnesTest {
     assertThat(bench.hit("TW-1", "50 N.m", "1.5", "a/1").judged().reason())
         .isEqualTo(Reason.NOT_REPLACED);
     assertThat(bench.job().passesDone()).isZero();
-    assertThat(hit(bench, "50", "30").effect()).isEqualTo(Effect.CREDITED);
+    assertThat(bench.pull("50", "30").effect()).isEqualTo(Effect.CREDITED);
   }
 
   @Test
   void whatIsUndoneRightAfterTheDecisionIsTheOneToBeReplaced() {
     Bench bench = on(3);
-    hit(bench, "50", "30");
-    hit(bench, "56", "33");
+    bench.pull("50", "30");
+    bench.pull("56", "33");
     replace(bench, "a/2");
     assertThat(bench.loosen("").judged().reason()).isEqualTo(Reason.LOOSENED_FOR_REWORK);
     assertThat(bench.loosen("").judged().reason())
@@ -129,10 +125,10 @@ class TightOnesTest {
   @Test
   void whatIsUndoneLaterIsAsked() {
     Bench bench = on(3);
-    hit(bench, "50", "30");
-    hit(bench, "56", "33");
+    bench.pull("50", "30");
+    bench.pull("56", "33");
     replace(bench, "a/2");
-    hit(bench, "50", "30");
+    bench.pull("50", "30");
     assertThat(bench.loosen("").judged().reason()).isEqualTo(Reason.LOOSENED_WHICH);
   }
 
@@ -140,8 +136,8 @@ class TightOnesTest {
   @Test
   void aNameThatOnlyHadALowPullByCountStandsForOneThatWasCounted() {
     Bench bench = on(3);
-    hit(bench, "50", "30");
-    hit(bench, "35", "28");
+    bench.pull("50", "30");
+    bench.pull("35", "28");
     Judged undone = bench.loosen("a/2").judged();
     assertThat(undone.reason()).isEqualTo(Reason.TIGHT_BEFORE);
     assertThat(undone.fastener()).contains("a/1");
@@ -151,7 +147,7 @@ class TightOnesTest {
   @Test
   void aNameWhoseLowPullWasNamedIsBelieved() {
     Bench bench = on(3);
-    hit(bench, "50", "30");
+    bench.pull("50", "30");
     bench.hit("TW-1", "35 N.m", "28", "a/2");
     Judged undone = bench.loosen("a/2").judged();
     assertThat(undone.reason()).isEqualTo(Reason.NAMED_BY_EVENT);
@@ -176,21 +172,21 @@ class TightOnesTest {
   @Test
   void oneAcceptedAsItIsWithoutAPullOfItsOwnIsNoneThatWasHit() {
     Bench bench = Bench.on(Bench.group(1) + Bench.step("b", 3, "tries = 1"));
-    hit(bench, "50", "30");
-    assertThat(hit(bench, "44", "1.5").effect()).isEqualTo(Effect.NONCONFORMING);
+    bench.pull("50", "30");
+    assertThat(bench.pull("44", "1.5").effect()).isEqualTo(Effect.NONCONFORMING);
     bench.person(
         new Dispose(bench.jobName(), "b/1", Disposition.USE_AS_IS, "badge-07", "measured"));
-    hit(bench, "50", "30");
-    assertThat(hit(bench, "50", "1.5").fastener()).contains("b/2");
-    assertThat(hit(bench, "60", "13").alternatives()).containsExactly("b/3", "b/2");
+    bench.pull("50", "30");
+    assertThat(bench.pull("50", "1.5").fastener()).contains("b/2");
+    assertThat(bench.pull("60", "13").alternatives()).containsExactly("b/3", "b/2");
   }
 
   @Test
   void thatAReadingPastTheBandWasOnNoneIsForQualityToSay() {
     Bench bench = on(3, WINDOW);
     bench.enrol("badge-08", Role.TECHNICIAN);
-    hit(bench, "45", "30");
-    hit(bench, "65", "13");
+    bench.pull("45", "30");
+    bench.pull("65", "13");
     long n = bench.size() - 1;
     Entry.TorqueTaken asked = (Entry.TorqueTaken) bench.log().get((int) n);
     assertThatThrownBy(() -> bench.person(aside(bench, n, asked, "badge-08")))
@@ -206,8 +202,8 @@ class TightOnesTest {
   void thatAHarmlessReadingWasOnNoneAnybodyMaySay() {
     Bench bench = on(3);
     bench.enrol("badge-08", Role.TECHNICIAN);
-    hit(bench, "50", "30");
-    assertThat(hit(bench, "50", "8").effect()).isEqualTo(Effect.ASKS);
+    bench.pull("50", "30");
+    assertThat(bench.pull("50", "8").effect()).isEqualTo(Effect.ASKS);
     long n = bench.size() - 1;
     bench.person(aside(bench, n, (Entry.TorqueTaken) bench.log().get((int) n), "badge-08"));
     assertThat(bench.job().questions()).isEmpty();
