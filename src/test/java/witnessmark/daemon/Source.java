@@ -25,7 +25,8 @@ final class Source implements AutoCloseable {
     this.paceMillis = paceMillis;
     this.client = new MqttClient(broker.url(), "source", new MemoryPersistence());
     MqttConnectOptions options = new MqttConnectOptions();
-    options.setMaxInflight(100); // publish may return a moment before its place is free again
+    // publish returns before another thread of the client frees its place, which may take long
+    options.setMaxInflight(events.size());
     client.connect(options);
     thread.start();
   }
