@@ -73,6 +73,7 @@ public final class EntryJson {
     word(words, Disposition.class);
     word(words, Meaning.class);
     word(words, Role.class);
+    word(words, CalibrationEnd.class);
     return JsonMapper.builder()
         .addModule(new Jdk8Module())
         .addModule(words)

@@ -50,7 +50,7 @@ public final class SqliteReading implements Reading {
         () -> {
           Database.execute(connection, "BEGIN");
           try {
-            return new Live(size(), LiveEntries.read(connection));
+            return LiveEntries.read(connection, size());
           } finally {
             Database.execute(connection, "COMMIT");
           }
