@@ -49,6 +49,8 @@ class ArchitectureTest {
           row("ledger", "torque"),
           row("ledger.verify", ""),
           row("ledger.sqlite", "ledger ledger.verify"),
+          // what a wrench found wrong means for the joints on record
+          row("recall", "torque procedure wrench entry ledger"),
           // the wires
           row("link", "torque"),
           row("link.mqtt", "link torque"),
@@ -69,7 +71,7 @@ class ArchitectureTest {
           row(
               "cli",
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
-                  + " ledger.verify pipeline report config daemon demo"));
+                  + " ledger.verify pipeline report recall config daemon demo"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =

@@ -42,6 +42,7 @@ import picocli.CommandLine.Spec;
       OperatorCommand.class,
       TraceCommand.class,
       ExplainCommand.class,
+      RecallCommand.class,
       LedgerCommand.class,
       ProfileCommand.class,
       GenerateCompletion.class
