@@ -37,6 +37,7 @@ import picocli.CommandLine.Spec;
       AttestCommand.class,
       MeasureCommand.class,
       DisposeCommand.class,
+      NonconformitiesCommand.class,
       AssignCommand.class,
       WrenchCommand.class,
       OperatorCommand.class,

@@ -14,6 +14,7 @@ import witnessmark.recall.Outlook;
 import witnessmark.recall.Recall;
 import witnessmark.recall.Rejudged;
 import witnessmark.recall.Touch;
+import witnessmark.report.BandText;
 import witnessmark.report.Csv;
 import witnessmark.report.Table;
 import witnessmark.torque.Rounded;
@@ -61,7 +62,7 @@ final class RecallText {
                     j.touch().atFastener().toString(),
                     signed(j.error()) + " %" + (j.assumed() ? "*" : ""),
                     Rounded.text(j.torque(), FIVE) + " N.m",
-                    j.touch().low() + " to " + j.touch().high(),
+                    BandText.of(j.touch().low().toString(), j.touch().high().toString()),
                     outlook(j)));
     if (!table.isEmpty()) {
       text.append('\n').append(table);
@@ -91,7 +92,7 @@ final class RecallText {
         + recall.readings()
         + " readings, "
         + recall.joints().size()
-        + " joints that stand by one.\n"
+        + " joints that stand by one of them.\n"
         + (f.left().isEmpty()
             ? "How it was left then is not on record: no error is assumed.\n"
             : "");

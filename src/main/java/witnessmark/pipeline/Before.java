@@ -57,6 +57,11 @@ public record Before(JobState job, TorqueEvent event, Judged today) {
     return Optional.empty();
   }
 
+  /** A job as the entries before {@code n} had left it. */
+  public static JobState job(Reading reading, long n, String job) {
+    return shop(reading, n, job).jobs().get(job);
+  }
+
   private static Optional<Entry.TorqueTaken> taken(Reading reading, long n) {
     return reading.entry(n).map(s -> (Entry.TorqueTaken) EntryJson.read(s.bytes()));
   }

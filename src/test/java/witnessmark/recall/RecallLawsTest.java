@@ -13,12 +13,8 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.entry.Entry;
-import witnessmark.ledger.Ledger.Appending;
-import witnessmark.ledger.LedgerFiles;
-import witnessmark.ledger.sqlite.SqliteLedger;
-import witnessmark.ledger.sqlite.SqliteReading;
 import witnessmark.pipeline.Bench;
-import witnessmark.pipeline.Drafts;
+import witnessmark.pipeline.OnDisk;
 
 /** A recall read from a real log is what the plainest recomputation gives. */
 class RecallLawsTest {
@@ -55,15 +51,12 @@ class RecallLawsTest {
   }
 
   private Recall recall(int seed, List<Entry> log) {
-    LedgerFiles files = new LedgerFiles(directory.resolve("log-" + seed));
-    try (SqliteLedger ledger = SqliteLedger.create(files);
-        Appending txn = ledger.begin()) {
-      log.forEach(e -> txn.append(Drafts.of(e)));
-      txn.commit();
-    }
-    try (SqliteReading reading = SqliteReading.open(files)) {
-      Survey survey = new Survey(reading, "TW-1");
-      return survey.recall(survey.finding(OptionalLong.empty()).orElseThrow());
-    }
+    return OnDisk.read(
+        directory.resolve("log-" + seed),
+        log,
+        reading -> {
+          Survey survey = new Survey(reading, "TW-1");
+          return survey.recall(survey.finding(OptionalLong.empty()).orElseThrow());
+        });
   }
 }
