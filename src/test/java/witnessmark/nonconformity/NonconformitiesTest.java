@@ -50,12 +50,12 @@ class NonconformitiesTest {
 
   @Test
   void aDecisionIsToldWithWhoAndWhyAndIsSettledOnceTheFastenerIsTightAgain() {
-    bench.hitOn("b/1", "70 N.m");
+    bench.hitOn("a/1", "70 N.m");
     long entry = bench.size() - 1;
     bench.rest(3600);
-    dispose("b/1", Disposition.REPLACE);
-    bench.loosen("b/1");
-    bench.hitOn("b/1", "50 N.m");
+    dispose("a/1", Disposition.REPLACE);
+    bench.loosen("a/1");
+    bench.hitOn("a/1", "50 N.m");
     assertThat(list())
         .singleElement()
         .satisfies(
@@ -63,7 +63,7 @@ class NonconformitiesTest {
               assertThat(n.entry()).isEqualTo(entry);
               assertThat(n.state()).isEqualTo(State.SETTLED);
               assertThat(n.verdict()).contains(Verdict.OVER_TORQUE);
-              assertThat(n.criticality()).isEqualTo(Criticality.DANGER);
+              assertThat(n.criticality()).isEqualTo(Criticality.FUNCTION);
               assertThat(n.age(bench.now())).isEqualTo(Duration.ofSeconds(3605));
               assertThat(n.decisions())
                   .singleElement()
