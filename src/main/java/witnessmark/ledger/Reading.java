@@ -19,7 +19,12 @@ public interface Reading extends AutoCloseable {
   List<Stored> from(long n, int limit);
 
   /** Hands every matching entry over, by number, in constant memory. */
-  void find(Query query, Consumer<Stored> each);
+  default void find(Query query, Consumer<Stored> each) {
+    chunks(query, chunk -> chunk.forEach(each));
+  }
+
+  /** Hands every matching entry over, by number, some hundreds at a time. */
+  void chunks(Query query, Consumer<List<Stored>> each);
 
   /** Jobs, by the number of their first entry. */
   List<JobRow> jobs(Optional<String> unit, Optional<String> job, boolean unfinishedOnly);

@@ -71,7 +71,7 @@ public final class SqliteReading implements Reading {
   }
 
   @Override
-  public void find(Query query, Consumer<Stored> each) {
+  public void chunks(Query query, Consumer<List<Stored>> each) {
     Where where = Where.of(query);
     guarded(
         () -> {
@@ -87,7 +87,9 @@ public final class SqliteReading implements Reading {
                         + where.sql()
                         + " AND t.n >= ? ORDER BY t.n LIMIT ?",
                     values);
-            chunk.forEach(each);
+            if (!chunk.isEmpty()) {
+              each.accept(chunk);
+            }
             next = chunk.isEmpty() ? next : chunk.get(chunk.size() - 1).n() + 1;
           } while (chunk.size() == CHUNK);
           return null;
