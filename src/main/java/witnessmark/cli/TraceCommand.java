@@ -55,6 +55,9 @@ final class TraceCommand implements Callable<Integer> {
   @Option(names = "--procedure")
   private String procedure;
 
+  @Option(names = "--revision", description = "Of the procedure.")
+  private String revision;
+
   @Option(names = "--fastener")
   private String fastener;
 
@@ -117,6 +120,7 @@ final class TraceCommand implements Callable<Integer> {
         Optional.ofNullable(unit),
         Optional.ofNullable(job),
         Optional.ofNullable(procedure),
+        Optional.ofNullable(revision),
         Optional.ofNullable(fastener),
         Optional.ofNullable(wrench),
         Optional.ofNullable(operator),

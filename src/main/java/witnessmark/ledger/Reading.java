@@ -54,6 +54,7 @@ public interface Reading extends AutoCloseable {
       Optional<String> unit,
       Optional<String> job,
       Optional<String> procedure,
+      Optional<String> revision,
       Optional<String> fastener,
       Optional<String> wrench,
       Optional<String> operator,
@@ -61,7 +62,35 @@ public interface Reading extends AutoCloseable {
       Optional<String> kind,
       Optional<String> verdict,
       Optional<String> from,
-      Optional<String> to) {}
+      Optional<String> to) {
+    /** Of any revision. */
+    public Query(
+        Optional<String> unit,
+        Optional<String> job,
+        Optional<String> procedure,
+        Optional<String> fastener,
+        Optional<String> wrench,
+        Optional<String> operator,
+        Optional<String> station,
+        Optional<String> kind,
+        Optional<String> verdict,
+        Optional<String> from,
+        Optional<String> to) {
+      this(
+          unit,
+          job,
+          procedure,
+          Optional.empty(),
+          fastener,
+          wrench,
+          operator,
+          station,
+          kind,
+          verdict,
+          from,
+          to);
+    }
+  }
 
   /**
    * A job in the list of jobs.

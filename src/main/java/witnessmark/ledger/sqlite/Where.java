@@ -16,6 +16,7 @@ record Where(String sql, List<Object> values) {
     List<Object> values = new ArrayList<>();
     add(clauses, values, "t.job IN (SELECT job FROM job WHERE unit = ?)", query.unit());
     add(clauses, values, "t.job IN (SELECT job FROM job WHERE procedure = ?)", query.procedure());
+    add(clauses, values, "t.job IN (SELECT job FROM job WHERE revision = ?)", query.revision());
     add(clauses, values, "t.job = ?", query.job());
     add(clauses, values, "t.fastener = ?", query.fastener());
     add(clauses, values, "t.wrench = ?", query.wrench());
