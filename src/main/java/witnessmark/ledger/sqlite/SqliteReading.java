@@ -75,25 +75,41 @@ public final class SqliteReading implements Reading {
     Where where = Where.of(query);
     guarded(
         () -> {
-          long next = 0;
+          Range range = range(query);
           List<Stored> chunk;
           do {
             List<Object> values = new ArrayList<>(where.values());
-            values.add(next);
-            values.add(CHUNK);
+            values.addAll(List.of(range.first(), range.last(), CHUNK));
             chunk =
                 stored(
                     "SELECT e.n, e.bytes FROM trace t JOIN entry e ON e.n = t.n WHERE "
                         + where.sql()
-                        + " AND t.n >= ? ORDER BY t.n LIMIT ?",
+                        + " AND t.n >= ? AND t.n <= ? ORDER BY t.n LIMIT ?",
                     values);
             if (!chunk.isEmpty()) {
               each.accept(chunk);
+              range = new Range(chunk.get(chunk.size() - 1).n() + 1, range.last());
             }
-            next = chunk.isEmpty() ? next : chunk.get(chunk.size() - 1).n() + 1;
           } while (chunk.size() == CHUNK);
           return null;
         });
+  }
+
+  /** The numbers among which a query's matches are. */
+  private record Range(long first, long last) {}
+
+  private Range range(Query query) throws SQLException {
+    Optional<Where> period = Where.period(query);
+    if (period.isEmpty()) {
+      return new Range(0, Long.MAX_VALUE);
+    }
+    try (PreparedStatement asked = prepared(period.get().sql(), period.get().values());
+        ResultSet rows = asked.executeQuery()) {
+      rows.next();
+      return rows.getObject(1) == null
+          ? new Range(0, -1)
+          : new Range(rows.getLong(1), rows.getLong(2));
+    }
   }
 
   @Override
