@@ -48,7 +48,7 @@ public record ErrorCurve(NavigableMap<BigDecimal, BigDecimal> points) {
     return new ErrorCurve(means);
   }
 
-  /** The deviation at an indicated torque, in per cent of the reference, to 34 digits. */
+  /** The deviation at an indicated torque, in per cent of the reference, to 16 digits. */
   public BigDecimal at(Torque indicated) {
     BigDecimal torque = indicated.newtonMetres();
     Map.Entry<BigDecimal, BigDecimal> below = points.floorEntry(torque);
@@ -63,7 +63,7 @@ public record ErrorCurve(NavigableMap<BigDecimal, BigDecimal> points) {
     BigDecimal run = above.getKey().subtract(below.getKey());
     return below
         .getValue()
-        .add(rise.multiply(torque.subtract(below.getKey())).divide(run, MathContext.DECIMAL128));
+        .add(rise.multiply(torque.subtract(below.getKey())).divide(run, MathContext.DECIMAL64));
   }
 
   /** Whether the torque lies between the outermost points, so that no deviation is assumed. */

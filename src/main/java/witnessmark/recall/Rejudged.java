@@ -10,7 +10,7 @@ import java.util.Comparator;
  * @param error the wrench's error as found at this torque, in per cent of the true torque
  * @param assumed whether the torque lies outside the points as found, so that the error is that of
  *     the nearest
- * @param torque the torque at the fastener by that error, in newton metres, to 34 digits
+ * @param torque the torque at the fastener by that error, in newton metres, to 16 digits
  * @param out whether that is out of the band
  * @param outByTime whether it were, had the error grown evenly with time
  * @param outByOperations whether it were, had the error grown evenly with every reading
@@ -78,7 +78,7 @@ public record Rejudged(
         .atFastener()
         .newtonMetres()
         .multiply(HUNDRED)
-        .divide(HUNDRED.add(error), MathContext.DECIMAL128);
+        .divide(HUNDRED.add(error), MathContext.DECIMAL64);
   }
 
   private static boolean out(Touch touch, BigDecimal error) {
@@ -94,7 +94,7 @@ public record Rejudged(
     BigDecimal high = touch.high().newtonMetres();
     BigDecimal missed = torque.compareTo(low) < 0 ? low : high;
     return out(touch, error) && missed.signum() > 0
-        ? torque.subtract(missed).abs().multiply(HUNDRED).divide(missed, MathContext.DECIMAL128)
+        ? torque.subtract(missed).abs().multiply(HUNDRED).divide(missed, MathContext.DECIMAL64)
         : BigDecimal.ZERO;
   }
 }

@@ -51,6 +51,6 @@ public record Span(Instant from, Instant to, long readings, ErrorCurve start, Er
   private BigDecimal grown(Touch touch, BigDecimal part, BigDecimal whole) {
     BigDecimal rise = atFound(touch).subtract(atStart(touch));
     BigDecimal share = part.max(BigDecimal.ZERO).min(whole);
-    return atStart(touch).add(rise.multiply(share).divide(whole, MathContext.DECIMAL128));
+    return atStart(touch).add(rise.multiply(share).divide(whole, MathContext.DECIMAL64));
   }
 }

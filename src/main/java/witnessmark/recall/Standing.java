@@ -27,6 +27,8 @@ final class Standing {
   private final Set<Long> aside = new HashSet<>();
 
   /**
+   * A reading.
+   *
    * @param n a torque event's entry
    * @param judged as it was decided last
    */

@@ -14,7 +14,8 @@ import witnessmark.torque.Torque;
  * @param atFastener the torque at the fastener that follows from it
  * @param low lowest acceptable torque there
  * @param high highest acceptable torque there
- * @param order its number among the readings of the wrench between the two calibrations, from 1
+ * @param order its number among the readings of the wrench between the two calibrations, from 1; 0
+ *     while they are not numbered yet
  */
 public record Touch(
     String unit,
@@ -33,5 +34,22 @@ public record Touch(
     Objects.requireNonNull(unit, "unit");
     Objects.requireNonNull(criticality, "criticality");
     Objects.requireNonNull(moment, "moment");
+  }
+
+  /** The same as the reading of that number. */
+  Touch inOrder(long number) {
+    return new Touch(
+        unit,
+        job,
+        fastener,
+        pass,
+        criticality,
+        entry,
+        moment,
+        indicated,
+        atFastener,
+        low,
+        high,
+        number);
   }
 }
