@@ -17,7 +17,7 @@ import witnessmark.ledger.verify.VerifierKey;
     name = "check-proof",
     mixinStandardHelpOptions = true,
     description = {
-      "Check a proof of any kind with a verifier key alone; no log and no data directory is needed.",
+      "Check a proof of any kind with a verifier key alone, without the log.",
       "Exit status 1 when nothing is proved."
     },
     footer = {"", "Example:  witnessmark ledger check-proof entry-8.tlog-proof --key shop.pub"})

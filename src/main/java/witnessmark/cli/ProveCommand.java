@@ -29,16 +29,16 @@ import witnessmark.ledger.verify.VerifierKey;
     name = "prove",
     mixinStandardHelpOptions = true,
     description = {
-      "Write a proof that entries are in the log, or that it goes on from an earlier checkpoint.",
-      "Anybody can check it with the verifier key alone. One entry makes a C2SP tlog-proof file,",
-      "several a proof bundle in JSON. Exit status 1 when there is nothing to prove, or when the",
-      "log does not go on from the checkpoint: history was rewritten."
+      "Write a proof that entries are in the log, or that it goes on from an",
+      "earlier checkpoint. Anybody can check it with the verifier key alone.",
+      "One entry makes a C2SP tlog-proof file, several a bundle in JSON.",
+      "Exit status 1 when there is no such entry, or history was rewritten."
     },
     footer = {
       "",
       "Example:  witnessmark ledger prove 8 --out entry-8.tlog-proof",
-      "          witnessmark ledger prove --unit ATR-26-0147 --out ATR-26-0147-proof.json",
-      "          witnessmark ledger prove --since checkpoint-2026-11-25.txt --out growth.json"
+      "          witnessmark ledger prove --unit ATR-26-0147 --out proof.json",
+      "          witnessmark ledger prove --since checkpoint.txt --out growth.json"
     })
 final class ProveCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
