@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Live;
 import witnessmark.ledger.Reading;
@@ -46,15 +47,22 @@ public final class SqliteReading implements Reading {
 
   @Override
   public Live live() {
-    return guarded(
-        () -> {
-          Database.execute(connection, "BEGIN");
-          try {
-            return LiveEntries.read(connection, size());
-          } finally {
-            Database.execute(connection, "COMMIT");
-          }
-        });
+    return atOneMoment(() -> guarded(() -> LiveEntries.read(connection, size())));
+  }
+
+  @Override
+  public <T> T atOneMoment(Supplier<T> look) {
+    guarded(() -> Database.execute(connection, "BEGIN"));
+    try {
+      return look.get();
+    } finally {
+      guarded(() -> Database.execute(connection, "COMMIT"));
+    }
+  }
+
+  @Override
+  public List<byte[]> tiles(int level, long index, int limit) {
+    return guarded(() -> StoredTiles.read(connection, level, index, limit));
   }
 
   @Override
