@@ -64,7 +64,7 @@ final class Counting implements Reading {
   }
 
   @Override
-  public void find(Query query, Consumer<Stored> each) {
+  public void chunks(Query query, Consumer<List<Stored>> each) {
     throw new UnsupportedOperationException();
   }
 
