@@ -30,6 +30,7 @@ class ArchitectureTest {
           // the nouns, and the reader of files
           row("torque", ""),
           row("toml", ""),
+          row("stats", ""),
           row("wrench", "torque procedure entry"),
           row("procedure", "torque toml"),
           row("sight", "torque procedure"),
@@ -75,6 +76,7 @@ class ArchitectureTest {
   private static final Map<String, Set<String>> LIBRARIES =
       Map.of(
           "org.tomlj", Set.of("witnessmark.toml"),
+          "org.apache.commons.math3", Set.of("witnessmark.stats"),
           "com.google.re2j", Set.of("witnessmark.procedure", "witnessmark.decode"),
           "java.sql", Set.of("witnessmark.ledger.sqlite"),
           "org.sqlite", Set.of("witnessmark.ledger.sqlite"),
@@ -98,6 +100,7 @@ class ArchitectureTest {
       Stream.of(
               "torque",
               "toml",
+              "stats",
               "procedure",
               "sight",
               "wrench",
