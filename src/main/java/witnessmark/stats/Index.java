@@ -13,13 +13,21 @@ import org.apache.commons.math3.distribution.NormalDistribution;
  * with the overall standard deviation s, Pp, Ppu, Ppl and Ppk (the names of AIAG's SPC manual).
  *
  * @param n how many values it comes from
+ * @param degrees degrees of freedom of the sigma
  * @param spread (U − L)/6σ; empty where a limit is missing
  * @param upper (U − x̄)/3σ; empty without U
  * @param lower (x̄ − L)/3σ; empty without L
  */
-public record Index(int n, OptionalDouble spread, OptionalDouble upper, OptionalDouble lower) {
+public record Index(
+    int n, double degrees, OptionalDouble spread, OptionalDouble upper, OptionalDouble lower) {
   /** Of the intervals below. */
   public static final double CONFIDENCE = 0.95;
+
+  /**
+   * What a sigma from moving ranges is worth beside s of as many normal values: Cryer and Ryan,
+   * Journal of Quality Technology 22 (1990).
+   */
+  static final double WORTH_OF_RANGES = 0.605;
 
   private static final double TAIL = (1 - CONFIDENCE) / 2;
 
@@ -30,9 +38,21 @@ public record Index(int n, OptionalDouble spread, OptionalDouble upper, Optional
   }
 
   /**
+   * With the overall standard deviation.
+   *
    * @param sigma above 0
    */
   public static Index of(int n, double mean, double sigma, Limits limits) {
+    return of(n, n - 1.0, mean, sigma, limits);
+  }
+
+  /** With the spread from one value to the next, {@link IndividualsChart#sigma}. */
+  public static Index within(IndividualsChart chart, Limits limits) {
+    int n = chart.values().size();
+    return of(n, WORTH_OF_RANGES * (n - 1), chart.centre(), chart.sigma(), limits);
+  }
+
+  private static Index of(int n, double degrees, double mean, double sigma, Limits limits) {
     if (!(sigma > 0)) {
       throw new IllegalArgumentException("sigma is " + sigma + "; an index needs some spread");
     }
@@ -43,6 +63,7 @@ public record Index(int n, OptionalDouble spread, OptionalDouble upper, Optional
             : OptionalDouble.empty();
     return new Index(
         n,
+        degrees,
         spread,
         limits.upper().isPresent()
             ? OptionalDouble.of((limits.upper().getAsDouble() - mean) / (3 * sigma))
@@ -58,29 +79,29 @@ public record Index(int n, OptionalDouble spread, OptionalDouble upper, Optional
   }
 
   /**
-   * Where the true {@link #nearest} lies, for a normal distribution: Ĉ ± z·√(1/(9n) + Ĉ²/(2(n−1)))
-   * (NIST/SEMATECH e-Handbook 6.1.6), approximately.
+   * Where the true {@link #nearest} lies, for a normal distribution, approximately: Ĉ ± z·√(1/(9n)
+   * + Ĉ²/(2ν)) with ν degrees of freedom, n − 1 for s (NIST/SEMATECH e-Handbook 6.1.6).
    */
   public Interval nearestInterval() {
     double c = nearest();
     double z = new NormalDistribution(null, 0, 1).inverseCumulativeProbability(1 - TAIL);
-    double half = z * Math.sqrt(1.0 / (9.0 * n) + c * c / (2.0 * (n - 1)));
+    double half = z * Math.sqrt(1.0 / (9.0 * n) + c * c / (2 * degrees));
     return new Interval(c - half, c + half);
   }
 
   /**
-   * Where the true {@link #spread} lies, for a normal distribution: from Ĉ·√(χ²(α/2, n−1)/(n−1)) to
-   * Ĉ·√(χ²(1−α/2, n−1)/(n−1)).
+   * Where the true {@link #spread} lies, for a normal distribution: from Ĉ·√(χ²(α/2, ν)/ν) to
+   * Ĉ·√(χ²(1−α/2, ν)/ν).
    */
   public Optional<Interval> spreadInterval() {
     if (spread.isEmpty()) {
       return Optional.empty();
     }
-    ChiSquaredDistribution chi = new ChiSquaredDistribution(null, n - 1);
+    ChiSquaredDistribution chi = new ChiSquaredDistribution(null, degrees);
     double c = spread.getAsDouble();
     return Optional.of(
         new Interval(
-            c * Math.sqrt(chi.inverseCumulativeProbability(TAIL) / (n - 1)),
-            c * Math.sqrt(chi.inverseCumulativeProbability(1 - TAIL) / (n - 1))));
+            c * Math.sqrt(chi.inverseCumulativeProbability(TAIL) / degrees),
+            c * Math.sqrt(chi.inverseCumulativeProbability(1 - TAIL) / degrees)));
   }
 }

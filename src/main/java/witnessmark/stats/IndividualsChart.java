@@ -83,6 +83,11 @@ public record IndividualsChart(
     return z;
   }
 
+  /** The values as distances from the centre line in sigma. */
+  double[] standardised() {
+    return standardised(Summary.finite(values), centre, sigma());
+  }
+
   /** σ = MR̄ / 1.128, the spread from one value to the next. */
   public double sigma() {
     return meanRange / D2;

@@ -16,12 +16,9 @@ public record Limits(OptionalDouble lower, OptionalDouble upper) {
     if (lower.isEmpty() && upper.isEmpty()) {
       throw new IllegalArgumentException("no limit; at least one is needed");
     }
-    if (lower.isPresent() && upper.isPresent() && lower.getAsDouble() >= upper.getAsDouble()) {
+    if (lower.isPresent() && upper.isPresent() && lower.getAsDouble() > upper.getAsDouble()) {
       throw new IllegalArgumentException(
-          "lower limit "
-              + lower.getAsDouble()
-              + " is not below the upper one, "
-              + upper.getAsDouble());
+          "lower limit " + lower.getAsDouble() + " is above the upper one, " + upper.getAsDouble());
     }
   }
 
