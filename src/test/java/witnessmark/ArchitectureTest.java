@@ -46,6 +46,8 @@ class ArchitectureTest {
           row("scan", "torque procedure entry job desk"),
           // explaining a decision sets out what was weighed
           row("report", "torque procedure wrench entry job match"),
+          // which readings are values of a process
+          row("sample", "torque procedure entry stats"),
           // the log; its verifier shares nothing with what it checks
           row("ledger", "torque"),
           row("ledger.verify", ""),
@@ -111,7 +113,8 @@ class ArchitectureTest {
               "desk",
               "scan",
               "decode",
-              "report")
+              "report",
+              "sample")
           .map("witnessmark."::concat)
           .collect(toSet());
 
