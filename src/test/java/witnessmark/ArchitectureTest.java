@@ -30,6 +30,7 @@ class ArchitectureTest {
           // the nouns, and the reader of files
           row("torque", ""),
           row("toml", ""),
+          row("stats", ""),
           row("wrench", "torque procedure entry"),
           row("procedure", "torque toml"),
           row("sight", "torque procedure"),
@@ -45,6 +46,8 @@ class ArchitectureTest {
           row("scan", "torque procedure entry job desk"),
           // explaining a decision sets out what was weighed
           row("report", "torque procedure wrench entry job match"),
+          // which readings are values of a process
+          row("sample", "torque procedure entry stats"),
           // the log; its verifier shares nothing with what it checks
           row("ledger", "torque"),
           row("ledger.verify", ""),
@@ -80,6 +83,7 @@ class ArchitectureTest {
   private static final Map<String, Set<String>> LIBRARIES =
       Map.of(
           "org.tomlj", Set.of("witnessmark.toml"),
+          "org.apache.commons.math3", Set.of("witnessmark.stats"),
           "com.google.re2j", Set.of("witnessmark.procedure", "witnessmark.decode"),
           "java.sql", Set.of("witnessmark.ledger.sqlite"),
           "org.sqlite", Set.of("witnessmark.ledger.sqlite"),
@@ -104,6 +108,7 @@ class ArchitectureTest {
       Stream.of(
               "torque",
               "toml",
+              "stats",
               "procedure",
               "sight",
               "wrench",
@@ -114,7 +119,8 @@ class ArchitectureTest {
               "desk",
               "scan",
               "decode",
-              "report")
+              "report",
+              "sample")
           .map("witnessmark."::concat)
           .collect(toSet());
 

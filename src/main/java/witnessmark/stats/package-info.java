@@ -1,0 +1,2 @@
+/** Numbers about numbers: spread, control charts, run rules, capability, drift. Pure. */
+package witnessmark.stats;
