@@ -76,7 +76,7 @@ class ArchitectureTest {
           row(
               "cli",
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
-                  + " ledger.verify pipeline report recall nonconformity config daemon"
+                  + " ledger.verify pipeline report stats recall nonconformity config daemon"
                   + " demo"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */

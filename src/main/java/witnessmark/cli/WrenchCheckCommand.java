@@ -64,6 +64,10 @@ final class WrenchCheckCommand implements Callable<Integer> {
                 + " is out of tolerance and has no calibration in force from now on (entry "
                 + n
                 + "). Have it calibrated.");
+    data.reading(r -> CheckSeries.of(r, serial))
+        .forEach(
+            s ->
+                CheckChart.warnings(s).forEach(w -> out.println("At " + s.indicated() + ": " + w)));
     out.flush();
     return entry.within() ? Exit.YES : Exit.NO;
   }

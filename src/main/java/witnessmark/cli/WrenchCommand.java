@@ -28,6 +28,7 @@ import witnessmark.wrench.Wrench;
     subcommands = {
       CalibrateCommand.class,
       WrenchCheckCommand.class,
+      ChecksCommand.class,
       DueCommand.class,
       RetireCommand.class,
       RuleCommand.class

@@ -120,4 +120,30 @@ class CalibrationIT {
     assertThat(wrong.err()).contains("\"20 N.m 20.1\" is no point; write what the wrench showed");
     assertThat(calibrate().err()).contains("--not-adjusted");
   }
+
+  @Test
+  void checksThatDriftAreWarnedOfBeforeTheLimitIsReached() {
+    calibrate(LEFT).orThrow();
+    for (String reference : "59.9 59.6 59.3 59.1 58.8 58.5 58.2".split(" ")) {
+      program
+          .run(
+              "wrench",
+              "check",
+              "TW-0417",
+              "--tester",
+              "tester-1",
+              "--by",
+              "badge-07",
+              "--point",
+              "60 N.m: " + reference)
+          .orThrow();
+    }
+    Program.Ended chart = program.run("wrench", "checks", "TW-0417");
+    assertThat(chart.status()).isEqualTo(1);
+    assertThat(chart.out())
+        .contains("At 60 N.m: 7 checks since the newest calibration; mean +1.61 %")
+        .contains("Warning: It drifts by +0.4")
+        .contains("it reaches +4 % in about ");
+    assertThat(program.run("wrench", "checks", "TW-0999").out()).startsWith("No check of TW-0999");
+  }
 }
