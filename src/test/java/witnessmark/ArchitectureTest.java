@@ -54,6 +54,10 @@ class ArchitectureTest {
           row("ledger", "torque"),
           row("ledger.verify", ""),
           row("ledger.sqlite", "ledger ledger.verify"),
+          // what a wrench found wrong means for the joints on record
+          row("recall", "torque procedure wrench entry ledger"),
+          // the state of jobs says what is open
+          row("nonconformity", "torque procedure entry job ledger pipeline"),
           // the wires
           row("link", "torque"),
           row("link.mqtt", "link torque"),
@@ -74,7 +78,8 @@ class ArchitectureTest {
           row(
               "cli",
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
-                  + " ledger.verify pipeline report config daemon demo"));
+                  + " ledger.verify pipeline report recall nonconformity config daemon"
+                  + " demo"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
@@ -98,6 +103,7 @@ class ArchitectureTest {
               Set.of(
                   "witnessmark.entry",
                   "witnessmark.decode",
+                  "witnessmark.ledger",
                   "witnessmark.ledger.verify",
                   "witnessmark.publish",
                   "witnessmark.report",

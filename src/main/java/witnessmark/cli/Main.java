@@ -37,11 +37,13 @@ import picocli.CommandLine.Spec;
       AttestCommand.class,
       MeasureCommand.class,
       DisposeCommand.class,
+      NonconformitiesCommand.class,
       AssignCommand.class,
       WrenchCommand.class,
       OperatorCommand.class,
       TraceCommand.class,
       ExplainCommand.class,
+      RecallCommand.class,
       LedgerCommand.class,
       ProfileCommand.class,
       GenerateCompletion.class

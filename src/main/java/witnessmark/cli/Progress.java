@@ -22,9 +22,18 @@ final class Progress implements LongConsumer, AutoCloseable {
    * @param total how many there are
    */
   Progress(String doing, long total) {
+    this(doing, total, terminal(2));
+  }
+
+  private Progress(String doing, long total, boolean seen) {
     this.doing = doing;
     this.total = Math.max(1, total);
-    this.seen = terminal();
+    this.seen = seen;
+  }
+
+  /** For work that prints its answers meanwhile: nothing where they go to the same screen. */
+  static Progress whilePrinting(String doing, long total) {
+    return new Progress(doing, total, terminal(2) && !terminal(1));
   }
 
   @Override
@@ -48,9 +57,9 @@ final class Progress implements LongConsumer, AutoCloseable {
     }
   }
 
-  private static boolean terminal() {
+  private static boolean terminal(int descriptor) {
     try {
-      String target = Files.readSymbolicLink(Path.of("/proc/self/fd/2")).toString();
+      String target = Files.readSymbolicLink(Path.of("/proc/self/fd/" + descriptor)).toString();
       return target.startsWith("/dev/pts/") || target.startsWith("/dev/tty");
     } catch (IOException | UnsupportedOperationException e) {
       return false;

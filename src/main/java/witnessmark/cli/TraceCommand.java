@@ -19,6 +19,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Moments;
+import witnessmark.ledger.Reading;
 import witnessmark.ledger.Reading.Query;
 import witnessmark.ledger.Stored;
 import witnessmark.report.Csv;
@@ -53,6 +54,9 @@ final class TraceCommand implements Callable<Integer> {
 
   @Option(names = "--procedure")
   private String procedure;
+
+  @Option(names = "--revision", description = "Of the procedure.")
+  private String revision;
 
   @Option(names = "--fastener")
   private String fastener;
@@ -96,14 +100,9 @@ final class TraceCommand implements Callable<Integer> {
   public Integer call() {
     Query query = Given.valid(spec, this::query);
     PrintWriter out = spec.commandLine().getOut();
-    AtomicLong found = new AtomicLong();
-    data.reading(
-        reading -> {
-          reading.find(query, stored -> print(out, stored, found.getAndIncrement() == 0));
-          return null;
-        });
+    long found = data.reading(reading -> print(out, reading, query));
     out.flush();
-    if (found.get() == 0) {
+    if (found == 0) {
       spec.commandLine().getErr().println("Nothing on record matches.");
       return Exit.NO;
     }
@@ -121,6 +120,7 @@ final class TraceCommand implements Callable<Integer> {
         Optional.ofNullable(unit),
         Optional.ofNullable(job),
         Optional.ofNullable(procedure),
+        Optional.ofNullable(revision),
         Optional.ofNullable(fastener),
         Optional.ofNullable(wrench),
         Optional.ofNullable(operator),
@@ -131,22 +131,37 @@ final class TraceCommand implements Callable<Integer> {
         end);
   }
 
-  private void print(PrintWriter out, Stored stored, boolean first) {
+  /** Prints what matches, one chunk after the other; the lines of a chunk are made at once. */
+  private long print(PrintWriter out, Reading reading, Query query) {
+    AtomicLong found = new AtomicLong();
+    try (Progress progress = Progress.whilePrinting("reading", reading.size())) {
+      reading.chunks(
+          query,
+          chunk -> {
+            if (found.getAndAdd(chunk.size()) == 0) {
+              out.print(head());
+            }
+            chunk.parallelStream().map(this::line).forEachOrdered(out::print);
+            progress.accept(chunk.get(chunk.size() - 1).n());
+          });
+    }
+    return found.get();
+  }
+
+  private String head() {
+    return form.csv ? Csv.row(Line.COLUMNS) : form.jsonl ? "" : TraceText.HEAD;
+  }
+
+  private String line(Stored stored) {
     if (form.jsonl) {
-      out.print(
-          "{\"n\":"
-              + stored.n()
-              + ",\"entry\":"
-              + new String(stored.bytes(), StandardCharsets.UTF_8)
-              + "}\n");
-      return;
+      return "{\"n\":"
+          + stored.n()
+          + ",\"entry\":"
+          + new String(stored.bytes(), StandardCharsets.UTF_8)
+          + "}\n";
     }
     Line line = Line.of(stored.n(), EntryJson.read(stored.bytes()));
-    if (form.csv) {
-      out.print((first ? Csv.row(Line.COLUMNS) : "") + Csv.row(line.cells()));
-    } else {
-      out.print((first ? TraceText.HEAD : "") + TraceText.of(line));
-    }
+    return form.csv ? Csv.row(line.cells()) : TraceText.of(line);
   }
 
   private static String moment(String text, int days) {

@@ -24,7 +24,14 @@ import witnessmark.wrench.Wrench;
 @Command(
     name = "wrench",
     mixinStandardHelpOptions = true,
-    description = "Enrol wrenches and list them.",
+    description = "Enrol wrenches, enter their calibrations and checks, and list them.",
+    subcommands = {
+      CalibrateCommand.class,
+      WrenchCheckCommand.class,
+      DueCommand.class,
+      RetireCommand.class,
+      RuleCommand.class
+    },
     footer = {"", "Example:  witnessmark wrench list"})
 final class WrenchCommand {
   @Spec private CommandSpec spec;

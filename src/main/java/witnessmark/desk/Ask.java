@@ -4,6 +4,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
+import witnessmark.wrench.Enrolments;
+import witnessmark.wrench.Wrench;
 
 /** What commands ask of the shop, declining in plain words when the answer is no. */
 final class Ask {
@@ -30,6 +32,15 @@ final class Ask {
 
   static void operator(Shop shop, Optional<String> badge) {
     badge.ifPresent(b -> operator(shop, b));
+  }
+
+  static Wrench wrench(Shop shop, String serial) {
+    Enrolments enrolments = shop.wrenches().get(serial);
+    if (enrolments == null) {
+      throw new Declined(
+          "Wrench " + serial + " is not enrolled; enrol it first (wrench enrol " + serial + ").");
+    }
+    return enrolments.newest();
   }
 
   static int fastener(JobState job, String name) {

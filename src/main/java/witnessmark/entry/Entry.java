@@ -22,6 +22,10 @@ import witnessmark.torque.WrenchKind;
   @JsonSubTypes.Type(value = Entry.LogOpened.class, name = "log-opened"),
   @JsonSubTypes.Type(value = Entry.OperatorEnrolled.class, name = "operator-enrolled"),
   @JsonSubTypes.Type(value = Entry.WrenchEnrolled.class, name = "wrench-enrolled"),
+  @JsonSubTypes.Type(value = Entry.CalibrationRuled.class, name = "calibration-ruled"),
+  @JsonSubTypes.Type(value = Entry.WrenchCalibrated.class, name = "wrench-calibrated"),
+  @JsonSubTypes.Type(value = Entry.WrenchChecked.class, name = "wrench-checked"),
+  @JsonSubTypes.Type(value = Entry.CalibrationEnded.class, name = "calibration-ended"),
   @JsonSubTypes.Type(value = Entry.ProcedureReleased.class, name = "procedure-released"),
   @JsonSubTypes.Type(value = Entry.OperatorAtStation.class, name = "operator-at-station"),
   @JsonSubTypes.Type(value = Entry.JobOpened.class, name = "job-opened"),
@@ -94,6 +98,105 @@ public sealed interface Entry {
       Optional<WrenchKind> type,
       Optional<Boolean> angle,
       Optional<String> by)
+      implements Entry {}
+
+  /**
+   * How wrenches of a type are to be calibrated from now on.
+   *
+   * @param type the type it is for
+   * @param deviation permissible deviation in per cent of the reference
+   * @param smallUpTo torque up to which, included, another deviation is permissible
+   * @param smallDeviation that deviation
+   * @param points shares of the range's upper end in per cent, beside its lower end
+   * @param readings how many at each point, at least
+   * @param months after how many it is due
+   * @param operations after how many readings it is due
+   */
+  record CalibrationRuled(
+      Instant at,
+      WrenchKind type,
+      Digits deviation,
+      Optional<Torque> smallUpTo,
+      Optional<Digits> smallDeviation,
+      List<Digits> points,
+      int readings,
+      int months,
+      long operations,
+      Optional<String> by)
+      implements Entry {
+    public CalibrationRuled {
+      points = List.copyOf(points);
+    }
+  }
+
+  /**
+   * A laboratory calibrated a wrench.
+   *
+   * @param calibrated start of the day (UTC) of the calibration
+   * @param due moment from which it is no longer in force
+   * @param operations readings after which it is no longer in force
+   * @param used readings on record already that were taken since
+   * @param uncertainty expanded uncertainty in per cent of the reading, k = 2
+   * @param found how the wrench came in; empty where the laboratory does not say
+   * @param left how it went out
+   * @param foundWithin whether it came in within the permissible deviation; empty with {@code
+   *     found}
+   * @param leftWithin whether it went out within it; only then is the calibration in force
+   */
+  record WrenchCalibrated(
+      Instant at,
+      String wrench,
+      String certificate,
+      String laboratory,
+      Instant calibrated,
+      Instant due,
+      long operations,
+      long used,
+      Digits uncertainty,
+      List<CalibrationPoint> found,
+      List<CalibrationPoint> left,
+      Optional<Boolean> foundWithin,
+      boolean leftWithin,
+      Optional<String> by)
+      implements Entry {
+    public WrenchCalibrated {
+      found = found == null ? List.of() : List.copyOf(found);
+      left = List.copyOf(left);
+    }
+  }
+
+  /**
+   * A wrench was checked on the shop's own tester.
+   *
+   * @param tester what it was checked on
+   * @param points what it did
+   * @param within whether it kept the permissible deviation at each
+   */
+  record WrenchChecked(
+      Instant at,
+      String wrench,
+      String tester,
+      List<CalibrationPoint> points,
+      boolean within,
+      String by)
+      implements Entry {
+    public WrenchChecked {
+      points = List.copyOf(points);
+    }
+  }
+
+  /**
+   * A wrench's calibration is no longer in force, whatever its due date.
+   *
+   * @param from moment from which it is not
+   */
+  record CalibrationEnded(
+      Instant at,
+      String wrench,
+      Instant from,
+      CalibrationEnd cause,
+      Optional<String> by,
+      Optional<String> because)
       implements Entry {}
 
   /**

@@ -16,7 +16,6 @@ import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import java.io.IOException;
 import java.time.Instant;
-import java.util.Arrays;
 import java.util.Optional;
 import java.util.function.Function;
 import witnessmark.torque.Angle;
@@ -50,6 +49,12 @@ public final class EntryJson {
    * @throws IllegalArgumentException when they are no entry this program knows
    */
   public static Entry read(byte[] bytes) {
+    Optional<Entry> torque = TorqueReader.read(bytes);
+    return torque.isPresent() ? torque.get() : general(bytes);
+  }
+
+  /** Reads any kind. */
+  static Entry general(byte[] bytes) {
     try {
       return READER.readValue(bytes);
     } catch (IOException e) {
@@ -65,7 +70,7 @@ public final class EntryJson {
     text(words, Direction.class, Direction::code, Direction::of);
     text(words, Verdict.class, Verdict::code, Verdict::of);
     text(words, WrenchKind.class, WrenchKind::code, WrenchKind::of);
-    text(words, Instant.class, Moments::text, Instant::parse);
+    text(words, Instant.class, Moments::text, Moments::parse);
     word(words, Effect.class);
     word(words, Reason.class);
     word(words, Objection.class);
@@ -73,6 +78,7 @@ public final class EntryJson {
     word(words, Disposition.class);
     word(words, Meaning.class);
     word(words, Role.class);
+    word(words, CalibrationEnd.class);
     return JsonMapper.builder()
         .addModule(new Jdk8Module())
         .addModule(words)
@@ -87,15 +93,7 @@ public final class EntryJson {
   }
 
   private static <E extends Enum<E> & Word> void word(SimpleModule module, Class<E> type) {
-    text(
-        module,
-        type,
-        Word::code,
-        code ->
-            Arrays.stream(type.getEnumConstants())
-                .filter(w -> w.code().equals(code))
-                .findFirst()
-                .orElseThrow(() -> new IllegalArgumentException("unknown word " + code)));
+    text(module, type, Word::code, code -> Words.of(type, code));
   }
 
   private static <T> void text(

@@ -12,7 +12,9 @@ import witnessmark.entry.Meaning;
 import witnessmark.entry.Reason;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.WrenchKind;
+import witnessmark.wrench.CalibrationRule;
 import witnessmark.wrench.Enrolments;
+import witnessmark.wrench.Uses;
 import witnessmark.wrench.Wrench;
 import witnessmark.wrench.WrenchClock;
 
@@ -30,6 +32,8 @@ import witnessmark.wrench.WrenchClock;
  * @param operatorAt who works at a station, by station
  * @param chosen the procedure for the next unit scanned at a station, by station
  * @param clocks what the readings since the start told of the wrenches' clocks, by serial number
+ * @param rules how wrenches of a type are calibrated, where the shop made a rule
+ * @param uses how much of their newest calibration was used, of wrenches that have one on record
  */
 public record Shop(
     long size,
@@ -39,10 +43,14 @@ public record Shop(
     Map<String, JobState> jobs,
     Map<String, String> operatorAt,
     Map<String, String> chosen,
-    Map<String, WrenchClock> clocks) {
+    Map<String, WrenchClock> clocks,
+    Map<WrenchKind, CalibrationRule> rules,
+    Map<String, Uses> uses) {
   /** Before entry 0. */
   public static final Shop EMPTY =
-      new Shop(0, Map.of(), Map.of(), List.of(), Map.of(), Map.of(), Map.of(), Map.of());
+      new Shop(
+          0, Map.of(), Map.of(), List.of(), Map.of(), Map.of(), Map.of(), Map.of(), Map.of(),
+          Map.of());
 
   /** Made-up serial numbers must not fill the memory. */
   private static final int CLOCKS = 1000;
@@ -91,7 +99,8 @@ public record Shop(
 
   /** The same shop, counting entries up to a size without their content. */
   public Shop sized(long entries) {
-    return new Shop(entries, operators, wrenches, procedures, jobs, operatorAt, chosen, clocks);
+    return new Shop(
+        entries, operators, wrenches, procedures, jobs, operatorAt, chosen, clocks, rules, uses);
   }
 
   /**
@@ -114,15 +123,32 @@ public record Shop(
           jobs,
           operatorAt,
           chosen,
-          clocks);
+          clocks,
+          rules,
+          uses);
     } else if (entry instanceof Entry.WrenchEnrolled e) {
-      return new Shop(
-          size, operators, enrolled(wrench(n, e)), procedures, jobs, operatorAt, chosen, clocks);
+      return withWrenches(enrolled(wrench(n, e)), rules, without(uses, e.wrench()));
+    } else if (entry instanceof Entry.CalibrationRuled e) {
+      return withWrenches(wrenches, put(rules, e.type(), rule(e)), uses);
+    } else if (entry instanceof Entry.WrenchCalibrated e) {
+      return e.leftWithin() ? calibrated(n, e) : this;
+    } else if (entry instanceof Entry.CalibrationEnded e) {
+      Enrolments ended = enrolments(e.wrench()).ended(e.from());
+      return withWrenches(put(wrenches, e.wrench(), ended), rules, uses);
     } else if (entry instanceof Entry.ProcedureReleased e) {
       List<Released> more = new java.util.ArrayList<>(procedures);
       more.add(new Released(e.procedure(), e.revision(), e.text(), e.acknowledged(), n));
       return new Shop(
-          size, operators, wrenches, List.copyOf(more), jobs, operatorAt, chosen, clocks);
+          size,
+          operators,
+          wrenches,
+          List.copyOf(more),
+          jobs,
+          operatorAt,
+          chosen,
+          clocks,
+          rules,
+          uses);
     } else if (entry instanceof Entry.OperatorAtStation e) {
       return new Shop(
           size,
@@ -132,7 +158,9 @@ public record Shop(
           jobs,
           put(operatorAt, e.station(), e.operator()),
           chosen,
-          clocks);
+          clocks,
+          rules,
+          uses);
     } else if (entry instanceof Entry.JobOpened e) {
       return withJobs(put(jobs, e.job(), open(e)));
     } else if (entry instanceof Entry.JobSuspended e) {
@@ -156,13 +184,68 @@ public record Shop(
     } else if (entry instanceof Entry.Reread e) {
       return job(e.job(), j -> JobFold.reread(j, e));
     } else if (entry instanceof Entry.TorqueTaken e) {
-      return timed(e).torque(n, e);
+      return timed(e).used(e.event().wrench()).torque(n, e);
     } else if (entry instanceof Entry.Scan e) {
       return scanned(e);
-    } else if (entry instanceof Entry.LogOpened || entry instanceof Entry.Refused) {
+    } else if (entry instanceof Entry.LogOpened
+        || entry instanceof Entry.WrenchChecked
+        || entry instanceof Entry.Refused) {
       return this;
     }
     throw new IllegalStateException("no fold for " + entry.getClass());
+  }
+
+  /** How wrenches of a type are calibrated. */
+  public CalibrationRule rule(WrenchKind kind) {
+    return rules.getOrDefault(kind, CalibrationRule.usual(kind));
+  }
+
+  /**
+   * The same shop, with the readings counted that are on record after each wrench's newest
+   * calibration.
+   */
+  public Shop counted(Map<String, Long> readings) {
+    Map<String, Uses> counted = new TreeMap<>();
+    uses.forEach((w, u) -> counted.put(w, u.counted(readings.getOrDefault(w, 0L))));
+    return withWrenches(wrenches, rules, java.util.Collections.unmodifiableMap(counted));
+  }
+
+  private Shop calibrated(long n, Entry.WrenchCalibrated e) {
+    Wrench wrench = enrolments(e.wrench()).newest().calibrated(n, e);
+    return withWrenches(
+        enrolled(wrench), rules, put(uses, e.wrench(), new Uses(e.operations(), e.used(), 0)));
+  }
+
+  private Shop used(String wrench) {
+    Uses before = uses.get(wrench);
+    return before == null ? this : withWrenches(wrenches, rules, put(uses, wrench, before.once()));
+  }
+
+  private Enrolments enrolments(String serial) {
+    Enrolments found = wrenches.get(serial);
+    if (found == null) {
+      throw new IllegalStateException("an entry calibrates " + serial + ", which is not enrolled");
+    }
+    return found;
+  }
+
+  private Shop withWrenches(
+      Map<String, Enrolments> wrenches,
+      Map<WrenchKind, CalibrationRule> rules,
+      Map<String, Uses> uses) {
+    return new Shop(
+        size, operators, wrenches, procedures, jobs, operatorAt, chosen, clocks, rules, uses);
+  }
+
+  private static CalibrationRule rule(Entry.CalibrationRuled e) {
+    return new CalibrationRule(
+        e.deviation(),
+        e.smallUpTo(),
+        e.smallDeviation(),
+        e.points(),
+        e.readings(),
+        e.months(),
+        e.operations());
   }
 
   private Shop torque(long n, Entry.TorqueTaken e) {
@@ -190,7 +273,9 @@ public record Shop(
         jobs,
         operatorAt,
         chosen,
-        put(heardClocks, e.event().wrench(), heard));
+        put(heardClocks, e.event().wrench(), heard),
+        rules,
+        uses);
   }
 
   /**
@@ -220,7 +305,9 @@ public record Shop(
         jobs,
         operatorAt,
         java.util.Collections.unmodifiableMap(changed),
-        clocks);
+        clocks,
+        rules,
+        uses);
   }
 
   private JobState open(Entry.JobOpened e) {
@@ -274,11 +361,18 @@ public record Shop(
   }
 
   private Shop withJobs(Map<String, JobState> changed) {
-    return new Shop(size, operators, wrenches, procedures, changed, operatorAt, chosen, clocks);
+    return new Shop(
+        size, operators, wrenches, procedures, changed, operatorAt, chosen, clocks, rules, uses);
   }
 
-  private static <V> Map<String, V> put(Map<String, V> map, String key, V value) {
-    Map<String, V> copy = new TreeMap<>(map);
+  private static <K, V> Map<K, V> without(Map<K, V> map, K key) {
+    Map<K, V> copy = new TreeMap<>(map);
+    copy.remove(key);
+    return java.util.Collections.unmodifiableMap(copy);
+  }
+
+  private static <K, V> Map<K, V> put(Map<K, V> map, K key, V value) {
+    Map<K, V> copy = new TreeMap<>(map);
     copy.put(key, value);
     return java.util.Collections.unmodifiableMap(copy);
   }

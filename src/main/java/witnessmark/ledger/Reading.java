@@ -3,6 +3,7 @@ package witnessmark.ledger;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 
 /** The log, open for reading. Reads what is committed, in short transactions. For one thread. */
 public interface Reading extends AutoCloseable {
@@ -18,8 +19,22 @@ public interface Reading extends AutoCloseable {
   /** Entries from number {@code n} on, at most {@code limit} of them. */
   List<Stored> from(long n, int limit);
 
+  /**
+   * The hashes of the full subtrees of 256^level entries, from that of number {@code index} on, at
+   * most {@code limit} of them.
+   */
+  List<byte[]> tiles(int level, long index, int limit);
+
+  /** Looks at several things as they are at one moment, whatever is appended meanwhile. */
+  <T> T atOneMoment(Supplier<T> look);
+
   /** Hands every matching entry over, by number, in constant memory. */
-  void find(Query query, Consumer<Stored> each);
+  default void find(Query query, Consumer<Stored> each) {
+    chunks(query, chunk -> chunk.forEach(each));
+  }
+
+  /** Hands every matching entry over, by number, some hundreds at a time. */
+  void chunks(Query query, Consumer<List<Stored>> each);
 
   /** Jobs, by the number of their first entry. */
   List<JobRow> jobs(Optional<String> unit, Optional<String> job, boolean unfinishedOnly);
@@ -49,6 +64,7 @@ public interface Reading extends AutoCloseable {
       Optional<String> unit,
       Optional<String> job,
       Optional<String> procedure,
+      Optional<String> revision,
       Optional<String> fastener,
       Optional<String> wrench,
       Optional<String> operator,
@@ -56,7 +72,35 @@ public interface Reading extends AutoCloseable {
       Optional<String> kind,
       Optional<String> verdict,
       Optional<String> from,
-      Optional<String> to) {}
+      Optional<String> to) {
+    /** Of any revision. */
+    public Query(
+        Optional<String> unit,
+        Optional<String> job,
+        Optional<String> procedure,
+        Optional<String> fastener,
+        Optional<String> wrench,
+        Optional<String> operator,
+        Optional<String> station,
+        Optional<String> kind,
+        Optional<String> verdict,
+        Optional<String> from,
+        Optional<String> to) {
+      this(
+          unit,
+          job,
+          procedure,
+          Optional.empty(),
+          fastener,
+          wrench,
+          operator,
+          station,
+          kind,
+          verdict,
+          from,
+          to);
+    }
+  }
 
   /**
    * A job in the list of jobs.

@@ -27,7 +27,13 @@ import witnessmark.torque.TorqueEvent;
  */
 public record Before(JobState job, TorqueEvent event, Judged today) {
   private static final List<String> REGISTERS =
-      List.of("operator-enrolled", "wrench-enrolled", "procedure-released");
+      List.of(
+          "operator-enrolled",
+          "wrench-enrolled",
+          "calibration-ruled",
+          "wrench-calibrated",
+          "calibration-ended",
+          "procedure-released");
 
   /** What the event of entry {@code n} met; empty where it met no job, or is no torque event. */
   public static Optional<Before> of(Reading reading, long n, Entry entry) {
@@ -49,6 +55,11 @@ public record Before(JobState job, TorqueEvent event, Judged today) {
       return taken(reading, r.rereads()).map(t -> reread(shop, t, r));
     }
     return Optional.empty();
+  }
+
+  /** A job as the entries before {@code n} had left it. */
+  public static JobState job(Reading reading, long n, String job) {
+    return shop(reading, n, job).jobs().get(job);
   }
 
   private static Optional<Entry.TorqueTaken> taken(Reading reading, long n) {

@@ -25,6 +25,14 @@ public final class Drafts {
       return row(entry, "operator-enrolled", "shop", null, null, null, e.by().orElse(e.operator()));
     } else if (entry instanceof Entry.WrenchEnrolled e) {
       return row(entry, "wrench-enrolled", "shop", null, null, e.wrench(), e.by().orElse(null));
+    } else if (entry instanceof Entry.CalibrationRuled e) {
+      return row(entry, "calibration-ruled", "shop", null, null, null, e.by().orElse(null));
+    } else if (entry instanceof Entry.WrenchCalibrated e) {
+      return row(entry, "wrench-calibrated", "shop", null, null, e.wrench(), e.by().orElse(null));
+    } else if (entry instanceof Entry.WrenchChecked e) {
+      return row(entry, "wrench-checked", "none", null, null, e.wrench(), e.by());
+    } else if (entry instanceof Entry.CalibrationEnded e) {
+      return row(entry, "calibration-ended", "shop", null, null, e.wrench(), e.by().orElse(null));
     } else if (entry instanceof Entry.ProcedureReleased e) {
       return row(entry, "procedure-released", "shop", null, null, null, e.by().orElse(null));
     } else if (entry instanceof Entry.OperatorAtStation e) {

@@ -11,7 +11,7 @@ public final class Replay {
 
   /** The shop as of the moment the live entries were read. */
   public static Shop of(Live live) {
-    return after(Shop.EMPTY, live.entries()).sized(live.size());
+    return after(Shop.EMPTY, live.entries()).sized(live.size()).counted(live.readings());
   }
 
   /** The shop after further entries. */

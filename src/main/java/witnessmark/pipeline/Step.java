@@ -1,12 +1,14 @@
 package witnessmark.pipeline;
 
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.decode.Malformed;
 import witnessmark.decode.Sample;
 import witnessmark.decode.Scanned;
 import witnessmark.decode.Torqued;
+import witnessmark.entry.CalibrationEnd;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
@@ -15,6 +17,7 @@ import witnessmark.entry.Timing;
 import witnessmark.job.Shop;
 import witnessmark.judge.Wording;
 import witnessmark.torque.TorqueEvent;
+import witnessmark.wrench.Uses;
 
 /** Decides what one arrival puts on record. Pure: the shop as it stands and the arrival decide. */
 public final class Step {
@@ -81,7 +84,22 @@ public final class Step {
                 .filter(o -> event.operator().isEmpty()),
             Optional.empty(),
             unplaced(Reason.NO_ACTIVE_JOB, event));
-    return new Outcome(Joining.of(shop, undecided, perhaps, seen), Optional.of(event), false);
+    List<Entry> entries = new ArrayList<>(Joining.of(shop, undecided, perhaps, seen));
+    Optional.ofNullable(shop.uses().get(event.wrench()))
+        .filter(Uses::lastIsNext)
+        .ifPresent(u -> entries.add(usedUp(event.wrench(), u, arrival)));
+    return new Outcome(entries, Optional.of(event), false);
+  }
+
+  /** Readings from the next millisecond on are no longer by a calibration in force. */
+  private static Entry usedUp(String wrench, Uses uses, Arrival arrival) {
+    return new Entry.CalibrationEnded(
+        arrival.at(),
+        wrench,
+        arrival.at().plusMillis(1),
+        CalibrationEnd.OPERATIONS_USED_UP,
+        Optional.empty(),
+        Optional.of(uses.operations() + " readings since the calibration"));
   }
 
   static Judged unplaced(Reason reason, TorqueEvent event) {

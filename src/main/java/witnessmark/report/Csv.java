@@ -1,7 +1,6 @@
 package witnessmark.report;
 
 import java.util.List;
-import java.util.stream.Collectors;
 
 /**
  * Rows of comma-separated values after RFC 4180.
@@ -14,14 +13,32 @@ public final class Csv {
 
   /** The row with its CR LF. */
   public static String row(List<String> cells) {
-    return cells.stream().map(Csv::cell).collect(Collectors.joining(",", "", "\r\n"));
+    StringBuilder row = new StringBuilder(256);
+    for (String cell : cells) {
+      cell(row, cell);
+      row.append(',');
+    }
+    row.setLength(row.length() - 1);
+    return row.append("\r\n").toString();
   }
 
-  private static String cell(String text) {
+  private static void cell(StringBuilder row, String text) {
     String safe = formula(text) ? "'" + text : text;
-    boolean quoted =
-        safe.contains(",") || safe.contains("\"") || safe.contains("\n") || safe.contains("\r");
-    return quoted ? "\"" + safe.replace("\"", "\"\"") + "\"" : safe;
+    if (quoted(safe)) {
+      row.append('"').append(safe.replace("\"", "\"\"")).append('"');
+    } else {
+      row.append(safe);
+    }
+  }
+
+  private static boolean quoted(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      char c = text.charAt(i);
+      if (c == ',' || c == '"' || c == '\n' || c == '\r') {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static boolean formula(String text) {

@@ -1,6 +1,9 @@
 package witnessmark.report;
 
+import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
@@ -45,6 +48,8 @@ public record Line(List<String> cells) {
           "guard",
           "text");
 
+  private static final Map<String, Integer> PLACES = places();
+
   public Line {
     cells = List.copyOf(cells);
     if (cells.size() != COLUMNS.size()) {
@@ -61,7 +66,7 @@ public record Line(List<String> cells) {
 
   /** The cell of a column. */
   public String cell(String column) {
-    return cells.get(COLUMNS.indexOf(column));
+    return cells.get(PLACES.get(column));
   }
 
   private static void fill(Cells c, Entry entry) {
@@ -113,6 +118,12 @@ public record Line(List<String> cells) {
     }
   }
 
+  private static Map<String, Integer> places() {
+    Map<String, Integer> places = new HashMap<>();
+    COLUMNS.forEach(c -> places.put(c, places.size()));
+    return places;
+  }
+
   private static void judged(Cells c, Judged judged) {
     c.set("fastener", judged.fastener()).set("pass", judged.pass());
     c.set("verdict", judged.verdict().map(Verdict::code));
@@ -133,8 +144,12 @@ public record Line(List<String> cells) {
   static final class Cells {
     private final String[] cells = new String[COLUMNS.size()];
 
+    Cells() {
+      Arrays.fill(cells, "");
+    }
+
     Cells set(String column, String text) {
-      cells[COLUMNS.indexOf(column)] = text;
+      cells[PLACES.get(column)] = text;
       return this;
     }
 
@@ -143,7 +158,7 @@ public record Line(List<String> cells) {
     }
 
     List<String> inOrder() {
-      return java.util.Arrays.stream(cells).map(c -> c == null ? "" : c).toList();
+      return List.of(cells);
     }
   }
 }

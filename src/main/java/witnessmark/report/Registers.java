@@ -30,6 +30,11 @@ final class Registers {
               + e.type().map(t -> ", " + t.code()).orElse("")
               + (e.angle().orElse(true) ? "" : ", reports no angle")
               + ".");
+    } else if (entry instanceof Entry.CalibrationRuled
+        || entry instanceof Entry.WrenchCalibrated
+        || entry instanceof Entry.WrenchChecked
+        || entry instanceof Entry.CalibrationEnded) {
+      CalibrationLines.fill(c, entry);
     } else if (entry instanceof Entry.ProcedureReleased e) {
       c.set("operator", e.by());
       c.set(

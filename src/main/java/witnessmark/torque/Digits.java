@@ -2,7 +2,6 @@ package witnessmark.torque;
 
 import java.math.BigDecimal;
 import java.util.Objects;
-import java.util.regex.Pattern;
 
 /**
  * A decimal number kept digit for digit as it was written, beside its exact value.
@@ -11,8 +10,8 @@ import java.util.regex.Pattern;
  * that no written number can make arithmetic expensive.
  */
 public final class Digits {
-  private static final Pattern FORM =
-      Pattern.compile("-?[0-9]{1,24}(\\.[0-9]{1,24})?([eE][+-]?[0-9]{1,2})?");
+  private static final int MOST = 24;
+  private static final int MOST_OF_EXPONENT = 2;
 
   private final String text;
 
@@ -24,11 +23,42 @@ public final class Digits {
    */
   public Digits(String text) {
     this.text = Objects.requireNonNull(text, "text");
-    if (!FORM.matcher(text).matches()) {
+    if (!formed(text)) {
       throw new IllegalArgumentException(
           "\"" + text + "\" is not a decimal number; allowed are forms like 32.54, 5 or 1.2e1");
     }
     this.value = new BigDecimal(text);
+  }
+
+  /**
+   * Whether the text is {@code -?[0-9]{1,24}(\.[0-9]{1,24})?([eE][+-]?[0-9]{1,2})?}; by hand, since
+   * every number of every entry that is read comes through here.
+   */
+  private static boolean formed(String text) {
+    int at = text.startsWith("-") ? 1 : 0;
+    int end = digits(text, at, MOST);
+    if (end < text.length() && end > at && text.charAt(end) == '.') {
+      at = end + 1;
+      end = digits(text, at, MOST);
+    }
+    if (end < text.length() && end > at && (text.charAt(end) | ' ') == 'e') {
+      at = end + 1;
+      at += at < text.length() && "+-".indexOf(text.charAt(at)) >= 0 ? 1 : 0;
+      end = digits(text, at, MOST_OF_EXPONENT);
+    }
+    return end == text.length() && end > at;
+  }
+
+  /** Where the digits from a place on end, of which there may be so many. */
+  private static int digits(String text, int from, int most) {
+    int end = from;
+    while (end < text.length()
+        && end - from < most
+        && text.charAt(end) >= '0'
+        && text.charAt(end) <= '9') {
+      end++;
+    }
+    return end;
   }
 
   /** The digits as sent, e.g. {@code 32.50}; compared and stored unchanged. */

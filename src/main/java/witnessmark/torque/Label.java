@@ -12,6 +12,9 @@ public final class Label {
    * @throws IllegalArgumentException when it has not the form; {@code what} names it in the message
    */
   public static String check(String what, String text) {
+    if (plain(text)) {
+      return text;
+    }
     boolean printable =
         text.codePoints()
             .noneMatch(
@@ -28,5 +31,16 @@ public final class Label {
           what + " must be 1 to 64 printable characters without blanks at the ends");
     }
     return text;
+  }
+
+  /** Whether it is a label of visible ASCII characters alone, as nearly all are. */
+  private static boolean plain(String text) {
+    int length = text.length();
+    for (int i = 0; i < length; i++) {
+      if (text.charAt(i) <= ' ' || text.charAt(i) > '~') {
+        return false;
+      }
+    }
+    return length >= 1 && length <= 64;
   }
 }

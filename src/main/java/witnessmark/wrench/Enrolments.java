@@ -33,6 +33,11 @@ public record Enrolments(List<Wrench> all) {
     return new Enrolments(more);
   }
 
+  /** These with every calibration ended at a moment, as far as it went on. */
+  public Enrolments ended(Instant from) {
+    return new Enrolments(all.stream().map(w -> w.ended(from)).toList());
+  }
+
   /** What the newest says. */
   public Wrench newest() {
     return all.get(all.size() - 1);

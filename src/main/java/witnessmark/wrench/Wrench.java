@@ -3,6 +3,7 @@ package witnessmark.wrench;
 import java.time.Instant;
 import java.util.Objects;
 import java.util.Optional;
+import witnessmark.entry.Entry;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Torque;
 import witnessmark.torque.WrenchKind;
@@ -57,6 +58,46 @@ public record Wrench(
       throw new IllegalArgumentException(
           "resolution " + resolution.get() + " is none; above 0 is allowed");
     }
+  }
+
+  /**
+   * The same wrench after a calibration that left it within the permissible deviation.
+   *
+   * @param n the entry that says so
+   */
+  public Wrench calibrated(long n, Entry.WrenchCalibrated c) {
+    return new Wrench(
+        serial,
+        low,
+        high,
+        c.calibrated(),
+        c.due(),
+        Optional.of(c.certificate()),
+        Optional.of(c.uncertainty()),
+        resolution,
+        kind,
+        reportsAngle,
+        n);
+  }
+
+  /** The same wrench with its calibration ended at a moment, at its very beginning at earliest. */
+  public Wrench ended(Instant from) {
+    if (!from.isBefore(due)) {
+      return this;
+    }
+    Instant end = from.isAfter(calibrated) ? from : calibrated.plusMillis(1);
+    return new Wrench(
+        serial,
+        low,
+        high,
+        calibrated,
+        end,
+        certificate,
+        uncertainty,
+        resolution,
+        kind,
+        reportsAngle,
+        enrolled);
   }
 
   /** Whether the torque lies in the range, limits included. */

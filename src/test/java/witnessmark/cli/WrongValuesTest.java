@@ -59,7 +59,7 @@ class WrongValuesTest {
             + " blank, unit, e.g. \"24 lbf.ft\"",
         "trace --verdict overtorque|unknown verdict \"overtorque\"; did you mean \"over-torque\"?"
             + " Allowed are in-band, under-torque, over-torque, angle-low, angle-high, undecided",
-        "trace --kind wibble|unknown kind \"wibble\"; allowed are assigned, attested, disposed, ",
+        "trace --kind wibble|unknown kind \"wibble\"; allowed are assigned, attested, calibration-ended, ",
         "trace --kind torqe|unknown kind \"torqe\"; did you mean \"torque\"? Allowed are assigned, ",
         "trace --from 2026-11-26 --to 2026-11-25|--from 2026-11-26 is not before --to 2026-11-25:"
             + " nothing lies between; exchange them",

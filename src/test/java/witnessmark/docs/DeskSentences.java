@@ -2,12 +2,15 @@ package witnessmark.docs;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.desk.AbandonJob;
 import witnessmark.desk.Assign;
 import witnessmark.desk.Attest;
+import witnessmark.desk.CalibrateWrench;
 import witnessmark.desk.CloseJob;
 import witnessmark.desk.Command;
 import witnessmark.desk.Declined;
@@ -17,7 +20,9 @@ import witnessmark.desk.Measure;
 import witnessmark.desk.OpenJob;
 import witnessmark.desk.Release;
 import witnessmark.desk.ResumeJob;
+import witnessmark.desk.RetireWrench;
 import witnessmark.desk.SuspendJob;
+import witnessmark.desk.Tried;
 import witnessmark.entry.Acknowledged;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Entry;
@@ -53,6 +58,7 @@ final class DeskSentences {
     all.steps();
     all.fasteners();
     all.registers();
+    all.calibrations();
     return all;
   }
 
@@ -65,6 +71,31 @@ final class DeskSentences {
       return;
     }
     assertThat(command).as("was to be declined").isNull();
+  }
+
+  private void calibrations() {
+    Bench bench = RearAxle.bench();
+    declined("wrench", bench, new RetireWrench("TW-0999", BY, "fell"));
+    declined("wrench calibrate", bench, calibration("2026-11-26", "2026-11-26", "20", 5));
+    declined("wrench calibrate", bench, calibration("2026-11-01", "2026-10-01", "20", 5));
+    declined("wrench calibrate", bench, calibration("2026-11-01", "2027-11-01", "20", 3));
+    declined("wrench calibrate", bench, calibration("2026-11-01", "2027-11-01", "90", 5));
+  }
+
+  private static CalibrateWrench calibration(String date, String due, String point, int readings) {
+    Torque torque = Torque.parse(point + " N.m");
+    return new CalibrateWrench(
+        "TW-0417",
+        "C-26-140",
+        "calibration room",
+        Instant.parse(date + "T00:00:00Z"),
+        Optional.of(Instant.parse(due + "T00:00:00Z")),
+        Optional.empty(),
+        0,
+        new Digits("1.0"),
+        List.of(),
+        List.of(new Tried(torque, Collections.nCopies(readings, torque))),
+        NOBODY);
   }
 
   private void jobs() {

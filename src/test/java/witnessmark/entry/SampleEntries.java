@@ -37,6 +37,36 @@ public final class SampleEntries {
             Optional.of(WrenchKind.SETTING),
             Optional.of(false),
             BY),
+        new Entry.CalibrationRuled(
+            AT,
+            WrenchKind.SETTING,
+            new Digits("4"),
+            Optional.of(Torque.parse("10 N.m")),
+            Optional.of(new Digits("6")),
+            List.of(new Digits("60"), new Digits("100")),
+            5,
+            12,
+            5000,
+            BY),
+        new Entry.WrenchCalibrated(
+            AT,
+            "TW-0417",
+            "C-26-118",
+            "calibration room",
+            AT,
+            AT.plusSeconds(1000),
+            5000,
+            3,
+            new Digits("1.0"),
+            List.of(point("20.5")),
+            List.of(point("20.0")),
+            Optional.of(true),
+            true,
+            BY),
+        new Entry.WrenchChecked(
+            AT, "TW-0417", "tester-1", List.of(point("20.1")), true, "badge-07"),
+        new Entry.CalibrationEnded(
+            AT, "TW-0417", AT, CalibrationEnd.CHECK_FAILED, BY, Optional.of("dropped")),
         new Entry.ProcedureReleased(
             AT,
             "RAM-210",
@@ -152,5 +182,10 @@ public final class SampleEntries {
         Effect.CREDITED,
         List.of("pinch:final"),
         "carrier-left/3 is done.");
+  }
+
+  private static CalibrationPoint point(String reference) {
+    return new CalibrationPoint(
+        Torque.parse("20 N.m"), List.of(Torque.parse(reference + " N.m")), new Digits("4"));
   }
 }

@@ -58,4 +58,35 @@ class DigitsTest {
         .hasMessage(
             "\"" + text + "\" is not a decimal number; allowed are forms like 32.54, 5 or 1.2e1");
   }
+
+  @Test
+  void theFormIsThatOfThePattern() {
+    java.util.regex.Pattern form =
+        java.util.regex.Pattern.compile("-?[0-9]{1,24}(\\.[0-9]{1,24})?([eE][+-]?[0-9]{1,2})?");
+    java.util.Random random = new java.util.Random(6);
+    String letters = "0123456789012345678901234567890123456789.-+eE x";
+    int formed = 0;
+    for (int i = 0; i < 300_000; i++) {
+      StringBuilder text = new StringBuilder();
+      int length = random.nextInt(random.nextInt(10) == 0 ? 60 : 9);
+      for (int j = 0; j < length; j++) {
+        text.append(letters.charAt(random.nextInt(letters.length())));
+      }
+      boolean taken = true;
+      try {
+        new Digits(text.toString());
+        formed++;
+      } catch (IllegalArgumentException e) {
+        taken = false;
+      }
+      assertThat(taken).as(text.toString()).isEqualTo(form.matcher(text).matches());
+    }
+    assertThat(formed).isGreaterThan(10_000);
+    String long24 = "1".repeat(24);
+    new Digits("-" + long24 + "." + long24 + "e-99");
+    assertThatThrownBy(() -> new Digits(long24 + "1")).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> new Digits("1." + long24 + "1"))
+        .isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> new Digits("1e100")).isInstanceOf(IllegalArgumentException.class);
+  }
 }

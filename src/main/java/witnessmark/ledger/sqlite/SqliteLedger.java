@@ -79,7 +79,7 @@ public final class SqliteLedger implements Ledger {
       try {
         edge = Edge.read(connection);
         trusted(edge);
-        return new Live(edge.size(), LiveEntries.read(connection));
+        return LiveEntries.read(connection, edge.size());
       } finally {
         Database.execute(connection, "COMMIT");
       }

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Live;
 import witnessmark.ledger.Reading;
@@ -46,15 +47,22 @@ public final class SqliteReading implements Reading {
 
   @Override
   public Live live() {
-    return guarded(
-        () -> {
-          Database.execute(connection, "BEGIN");
-          try {
-            return new Live(size(), LiveEntries.read(connection));
-          } finally {
-            Database.execute(connection, "COMMIT");
-          }
-        });
+    return atOneMoment(() -> guarded(() -> LiveEntries.read(connection, size())));
+  }
+
+  @Override
+  public <T> T atOneMoment(Supplier<T> look) {
+    guarded(() -> Database.execute(connection, "BEGIN"));
+    try {
+      return look.get();
+    } finally {
+      guarded(() -> Database.execute(connection, "COMMIT"));
+    }
+  }
+
+  @Override
+  public List<byte[]> tiles(int level, long index, int limit) {
+    return guarded(() -> StoredTiles.read(connection, level, index, limit));
   }
 
   @Override
@@ -71,27 +79,45 @@ public final class SqliteReading implements Reading {
   }
 
   @Override
-  public void find(Query query, Consumer<Stored> each) {
+  public void chunks(Query query, Consumer<List<Stored>> each) {
     Where where = Where.of(query);
     guarded(
         () -> {
-          long next = 0;
+          Range range = range(query);
           List<Stored> chunk;
           do {
             List<Object> values = new ArrayList<>(where.values());
-            values.add(next);
-            values.add(CHUNK);
+            values.addAll(List.of(range.first(), range.last(), CHUNK));
             chunk =
                 stored(
                     "SELECT e.n, e.bytes FROM trace t JOIN entry e ON e.n = t.n WHERE "
                         + where.sql()
-                        + " AND t.n >= ? ORDER BY t.n LIMIT ?",
+                        + " AND t.n >= ? AND t.n <= ? ORDER BY t.n LIMIT ?",
                     values);
-            chunk.forEach(each);
-            next = chunk.isEmpty() ? next : chunk.get(chunk.size() - 1).n() + 1;
+            if (!chunk.isEmpty()) {
+              each.accept(chunk);
+              range = new Range(chunk.get(chunk.size() - 1).n() + 1, range.last());
+            }
           } while (chunk.size() == CHUNK);
           return null;
         });
+  }
+
+  /** The numbers among which a query's matches are. */
+  private record Range(long first, long last) {}
+
+  private Range range(Query query) throws SQLException {
+    Optional<Where> period = Where.period(query);
+    if (period.isEmpty()) {
+      return new Range(0, Long.MAX_VALUE);
+    }
+    try (PreparedStatement asked = prepared(period.get().sql(), period.get().values());
+        ResultSet rows = asked.executeQuery()) {
+      rows.next();
+      return rows.getObject(1) == null
+          ? new Range(0, -1)
+          : new Range(rows.getLong(1), rows.getLong(2));
+    }
   }
 
   @Override

@@ -25,6 +25,9 @@ final class EntryFields {
           "log-opened",
           "operator-enrolled",
           "wrench-enrolled",
+          "calibration-ruled",
+          "wrench-calibrated",
+          "calibration-ended",
           "procedure-released",
           "operator-at-station");
 

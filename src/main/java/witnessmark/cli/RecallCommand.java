@@ -1,0 +1,85 @@
+package witnessmark.cli;
+
+import java.io.PrintWriter;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import witnessmark.recall.Finding;
+import witnessmark.recall.Recall;
+import witnessmark.recall.Survey;
+
+/** Judges anew what a wrench touched. */
+@Command(
+    name = "recall",
+    mixinStandardHelpOptions = true,
+    description = {
+      "List every joint that a wrench touched since its last good calibration, judged anew with",
+      "the error with which it was found: by a calibration (--found), or a check that failed.",
+      "Exit status 1 when a joint may be out of its band."
+    },
+    footer = {
+      "",
+      "Example:  witnessmark recall TW-0417",
+      "          witnessmark recall TW-0417 --csv > call-back.csv"
+    })
+final class RecallCommand implements Callable<Integer> {
+  @Spec private CommandSpec spec;
+
+  @Parameters(paramLabel = "SERIAL")
+  private String serial;
+
+  @Option(names = "--finding", description = "Entry that says how it was found (default: newest).")
+  private Long finding;
+
+  @Option(names = "--all", description = "List joints that stay in band, too.")
+  private boolean all;
+
+  @ArgGroup private Form form = new Form();
+  @Mixin private DataOption data;
+
+  /** How to print; a table when nothing is said. */
+  static final class Form {
+    @Option(names = "--csv", description = "Print all joints as comma-separated values (RFC 4180).")
+    private boolean csv;
+
+    @Option(names = "--json", description = "Print all joints as JSON.")
+    private boolean json;
+  }
+
+  @Override
+  public Integer call() {
+    Optional<Recall> recall = data.reading(r -> survey(new Survey(r, serial)));
+    if (recall.isEmpty()) {
+      throw new Refusal(
+          Exit.NO,
+          "Nothing on record says how "
+              + serial
+              + " was found after a good calibration. Enter it: wrench calibrate "
+              + serial
+              + " --found …");
+    }
+    PrintWriter out = spec.commandLine().getOut();
+    if (form.csv) {
+      out.print(RecallText.csv(recall.get()));
+    } else if (form.json) {
+      new JsonOption().print(out, RecallText.json(recall.get()));
+    } else {
+      out.print(RecallText.table(recall.get(), all));
+    }
+    out.flush();
+    return recall.get().units().isEmpty() ? Exit.YES : Exit.NO;
+  }
+
+  private Optional<Recall> survey(Survey survey) {
+    OptionalLong asked = finding == null ? OptionalLong.empty() : OptionalLong.of(finding);
+    Optional<Finding> found = survey.finding(asked);
+    return found.map(survey::recall);
+  }
+}
