@@ -45,7 +45,9 @@ class ArchitectureTest {
           // what a scanned code commands
           row("scan", "torque procedure entry job desk"),
           // explaining a decision sets out what was weighed
-          row("report", "torque procedure wrench entry job match"),
+          row("report", "torque procedure wrench entry job match stats sample"),
+          // studies on paper
+          row("chart", "torque stats sample report"),
           // which readings are values of a process
           row("sample", "torque procedure entry stats"),
           // the log; its verifier shares nothing with what it checks
@@ -84,6 +86,12 @@ class ArchitectureTest {
       Map.of(
           "org.tomlj", Set.of("witnessmark.toml"),
           "org.apache.commons.math3", Set.of("witnessmark.stats"),
+          "org.jfree", Set.of("witnessmark.chart"),
+          "org.apache.batik", Set.of("witnessmark.chart"),
+          "org.w3c.dom", Set.of("witnessmark.chart"),
+          "javax.xml", Set.of("witnessmark.chart"),
+          "org.apache.pdfbox", Set.of("witnessmark.chart"),
+          "de.rototor.pdfbox", Set.of("witnessmark.chart"),
           "com.google.re2j", Set.of("witnessmark.procedure", "witnessmark.decode"),
           "java.sql", Set.of("witnessmark.ledger.sqlite"),
           "org.sqlite", Set.of("witnessmark.ledger.sqlite"),

@@ -1,0 +1,2 @@
+/** Studies as pages with pictures: SVG and PDF. */
+package witnessmark.chart;
