@@ -44,7 +44,9 @@ class ArchitectureTest {
           // what a scanned code commands
           row("scan", "torque procedure entry job desk"),
           // explaining a decision sets out what was weighed
-          row("report", "torque procedure wrench entry job match"),
+          row("report", "torque procedure wrench entry job match record"),
+          // a unit's record is the job's own fold over its entries
+          row("record", "torque procedure wrench entry job ledger"),
           // the log; its verifier shares nothing with what it checks
           row("ledger", "torque"),
           row("ledger.verify", ""),
@@ -69,7 +71,7 @@ class ArchitectureTest {
           row(
               "cli",
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
-                  + " ledger.verify pipeline report config daemon demo"));
+                  + " ledger.verify pipeline record report config daemon demo"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
@@ -108,6 +110,7 @@ class ArchitectureTest {
               "desk",
               "scan",
               "decode",
+              "record",
               "report")
           .map("witnessmark."::concat)
           .collect(toSet());

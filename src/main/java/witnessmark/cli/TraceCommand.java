@@ -8,9 +8,11 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Stream;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -37,6 +39,7 @@ import witnessmark.torque.Verdict;
     footer = {
       "",
       "Example:  witnessmark trace --unit ATR-26-0147",
+      "          witnessmark trace --unit ATR-26-0147 --record",
       "          witnessmark trace --wrench TW-0417 --from 2026-11-01 --csv > november.csv"
     })
 final class TraceCommand implements Callable<Integer> {
@@ -79,6 +82,7 @@ final class TraceCommand implements Callable<Integer> {
   private String to;
 
   @ArgGroup private Form form = new Form();
+  @Mixin private RecordOption record;
   @Mixin private DataOption data;
 
   /** How to print; a table when nothing is said. */
@@ -88,7 +92,10 @@ final class TraceCommand implements Callable<Integer> {
 
     @Option(
         names = {"--jsonl", "--json"},
-        description = "Print one JSON object a line: the number and the entry itself.")
+        description = {
+          "Print one JSON object a line: the number and the entry itself;",
+          "with --record, the record as one object."
+        })
     private boolean jsonl;
   }
 
@@ -96,6 +103,10 @@ final class TraceCommand implements Callable<Integer> {
   public Integer call() {
     Query query = Given.valid(spec, this::query);
     PrintWriter out = spec.commandLine().getOut();
+    if (record.wanted()) {
+      return record.print(
+          out, spec.commandLine().getErr(), data, query.unit(), query.job(), form.jsonl);
+    }
     AtomicLong found = new AtomicLong();
     data.reading(
         reading -> {
@@ -111,6 +122,9 @@ final class TraceCommand implements Callable<Integer> {
   }
 
   private Query query() {
+    if (record.wanted()) {
+      return recordQuery();
+    }
     Optional<String> begin = Optional.ofNullable(from).map(t -> moment(t, 0));
     Optional<String> end = Optional.ofNullable(to).map(t -> moment(t, 1));
     if (begin.isPresent() && end.isPresent() && begin.get().compareTo(end.get()) >= 0) {
@@ -129,6 +143,31 @@ final class TraceCommand implements Callable<Integer> {
         Optional.ofNullable(verdict).map(v -> Given.oneOf("verdict", v, VERDICTS)),
         begin,
         end);
+  }
+
+  /** A record is of whole jobs, so that nothing else can narrow it. */
+  private Query recordQuery() {
+    boolean narrowed =
+        Stream.of(procedure, fastener, wrench, operator, station, kind, verdict, from, to)
+            .anyMatch(Objects::nonNull);
+    if (narrowed || form.csv || (unit == null && job == null)) {
+      throw new IllegalArgumentException(
+          "--record is of a whole unit or job: name it with --unit or --job, and nothing else but"
+              + " --json");
+    }
+    Optional<String> any = Optional.empty();
+    return new Query(
+        Optional.ofNullable(unit),
+        Optional.ofNullable(job),
+        any,
+        any,
+        any,
+        any,
+        any,
+        any,
+        any,
+        any,
+        any);
   }
 
   private void print(PrintWriter out, Stored stored, boolean first) {
