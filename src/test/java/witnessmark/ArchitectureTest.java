@@ -88,6 +88,7 @@ class ArchitectureTest {
               Set.of(
                   "witnessmark.entry",
                   "witnessmark.decode",
+                  "witnessmark.ledger",
                   "witnessmark.ledger.verify",
                   "witnessmark.publish",
                   "witnessmark.report",

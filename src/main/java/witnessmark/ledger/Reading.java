@@ -3,6 +3,7 @@ package witnessmark.ledger;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 
 /** The log, open for reading. Reads what is committed, in short transactions. For one thread. */
 public interface Reading extends AutoCloseable {
@@ -17,6 +18,15 @@ public interface Reading extends AutoCloseable {
 
   /** Entries from number {@code n} on, at most {@code limit} of them. */
   List<Stored> from(long n, int limit);
+
+  /**
+   * The hashes of the full subtrees of 256^level entries, from that of number {@code index} on, at
+   * most {@code limit} of them.
+   */
+  List<byte[]> tiles(int level, long index, int limit);
+
+  /** Looks at several things as they are at one moment, whatever is appended meanwhile. */
+  <T> T atOneMoment(Supplier<T> look);
 
   /** Hands every matching entry over, by number, in constant memory. */
   void find(Query query, Consumer<Stored> each);

@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Live;
 import witnessmark.ledger.Reading;
@@ -47,15 +48,22 @@ public final class SqliteReading implements Reading {
 
   @Override
   public Live live() {
-    return guarded(
-        () -> {
-          Database.execute(connection, "BEGIN");
-          try {
-            return new Live(size(), LiveEntries.read(connection));
-          } finally {
-            Database.execute(connection, "COMMIT");
-          }
-        });
+    return atOneMoment(() -> new Live(size(), guarded(() -> LiveEntries.read(connection))));
+  }
+
+  @Override
+  public <T> T atOneMoment(Supplier<T> look) {
+    guarded(() -> Database.execute(connection, "BEGIN"));
+    try {
+      return look.get();
+    } finally {
+      guarded(() -> Database.execute(connection, "COMMIT"));
+    }
+  }
+
+  @Override
+  public List<byte[]> tiles(int level, long index, int limit) {
+    return guarded(() -> StoredTiles.read(connection, level, index, limit));
   }
 
   @Override

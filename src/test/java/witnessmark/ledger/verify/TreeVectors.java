@@ -10,8 +10,8 @@ import java.util.stream.Stream;
  * <p>Source: transparency-dev/merkle at 417fb0c, {@code testonly/constants.go} (Apache-2.0), read
  * there; the roots were also recomputed independently in Python.
  */
-final class TreeVectors {
-  static final List<byte[]> LEAVES =
+public final class TreeVectors {
+  public static final List<byte[]> LEAVES =
       Stream.of(
               "",
               "00",
@@ -25,7 +25,7 @@ final class TreeVectors {
           .toList();
 
   /** By tree size, from 0. */
-  static final List<String> ROOTS =
+  public static final List<String> ROOTS =
       List.of(
           "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855",
           "6e340b9cffb37a989ca544e6bb780a2c78901d3fb33738768511a30617afa01d",

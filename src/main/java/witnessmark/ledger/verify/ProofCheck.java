@@ -1,0 +1,163 @@
+package witnessmark.ledger.verify;
+
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Checks proofs that a log handed out, with nothing but the log's verifier key.
+ *
+ * <p>Any bytes give a result. Memory is bounded by {@link #LARGEST}.
+ */
+public final class ProofCheck {
+  /** A larger file, in bytes, is refused unread. */
+  public static final int LARGEST = 32 << 20;
+
+  private static final int LISTED = 20;
+  private static final int SHOWN = 400;
+
+  private ProofCheck() {}
+
+  private interface Check {
+    ProofResult run() throws ProofFault;
+  }
+
+  /** Checks a proof of any kind; its content tells which. */
+  public static ProofResult of(byte[] proof, VerifierKey key) {
+    return result(
+        proof,
+        () -> {
+          if (proof.length > 0 && proof[0] == TlogText.FIRST.charAt(0)) {
+            return checkTlogProof(proof, key);
+          }
+          JsonProof json = JsonProof.read(proof);
+          return json.entries != null ? checkBundle(json, key) : checkConsistency(json, key);
+        });
+  }
+
+  /** Checks a proof bundle. */
+  public static ProofResult bundle(byte[] proof, VerifierKey key) {
+    return result(proof, () -> checkBundle(JsonProof.read(proof), key));
+  }
+
+  /** Checks a consistency proof. */
+  public static ProofResult consistency(byte[] proof, VerifierKey key) {
+    return result(proof, () -> checkConsistency(JsonProof.read(proof), key));
+  }
+
+  /** Checks a C2SP tlog-proof file whose {@code extra} line holds the entry's bytes. */
+  public static ProofResult tlogProof(byte[] proof, VerifierKey key) {
+    return result(proof, () -> checkTlogProof(proof, key));
+  }
+
+  private static ProofResult result(byte[] proof, Check check) {
+    try {
+      if (proof.length > LARGEST) {
+        throw new ProofFault("the proof is larger than " + LARGEST + " bytes");
+      }
+      return check.run();
+    } catch (ProofFault e) {
+      return new ProofResult.Refused(List.of(shown(e.getMessage())));
+    }
+  }
+
+  /** What a proof made by a stranger may put before a person: no control characters, no flood. */
+  private static String shown(String sentence) {
+    String one = sentence.replaceAll("\\p{Cntrl}", "?");
+    return one.length() > SHOWN ? one.substring(0, SHOWN) + '…' : one;
+  }
+
+  private static ProofResult checkBundle(JsonProof proof, VerifierKey key) throws ProofFault {
+    String note = proof.notes.get("checkpoint");
+    if (note == null || proof.entries == null || proof.path != null || proof.notes.size() != 1) {
+      throw new ProofFault(
+          "expected a proof bundle: \"v\", \"checkpoint\" and \"entries\", nothing else");
+    }
+    if (proof.entries.isEmpty()) {
+      throw new ProofFault("it holds no entry, so it proves nothing");
+    }
+    return included(signed(note, key, "the checkpoint"), proof.entries);
+  }
+
+  private static ProofResult checkTlogProof(byte[] proof, VerifierKey key) throws ProofFault {
+    TlogText text = TlogText.read(utf8(proof));
+    if (text.extra() == null) {
+      throw new ProofFault(
+          "it has no line extra with the entry's bytes, without which nothing can be proved");
+    }
+    return included(
+        signed(text.note(), key, "the checkpoint"),
+        List.of(new JsonProof.Item(text.index(), text.extra(), text.path())));
+  }
+
+  private static ProofResult included(Checkpoint checkpoint, List<JsonProof.Item> items)
+      throws ProofFault {
+    PathCheck check = new PathCheck();
+    Hashes hashes = new Hashes();
+    byte[] root = checkpoint.root();
+    byte[] leaf = new byte[Hashes.LENGTH];
+    List<ProofResult.Entry> entries = new ArrayList<>();
+    List<String> faults = new ArrayList<>();
+    long last = -1;
+    for (JsonProof.Item item : items) {
+      if (item.n() <= last) {
+        throw new ProofFault(
+            "expected entries by number, each once; " + item.n() + " stands after " + last);
+      }
+      last = item.n();
+      hashes.leaf(item.leaf(), leaf);
+      try {
+        check.inclusion(item.n(), checkpoint.size(), leaf, item.path(), root);
+        entries.add(new ProofResult.Entry(item.n(), item.leaf()));
+      } catch (ProofFault e) {
+        faults.add("entry " + item.n() + ": " + e.getMessage());
+      }
+    }
+    if (faults.isEmpty()) {
+      return new ProofResult.Included(checkpoint, entries);
+    }
+    int more = faults.size() - LISTED;
+    List<String> listed = new ArrayList<>(faults.subList(0, Math.min(LISTED, faults.size())));
+    if (more > 0) {
+      listed.add(more + " more entries are not proved");
+    }
+    return new ProofResult.Refused(listed);
+  }
+
+  private static ProofResult checkConsistency(JsonProof proof, VerifierKey key) throws ProofFault {
+    String old = proof.notes.get("old");
+    String now = proof.notes.get("new");
+    if (old == null
+        || now == null
+        || proof.path == null
+        || proof.entries != null
+        || proof.notes.size() != 2) {
+      throw new ProofFault(
+          "expected a proof bundle (\"v\", \"checkpoint\", \"entries\") or a consistency proof"
+              + " (\"v\", \"old\", \"new\", \"path\"), found neither");
+    }
+    Checkpoint earlier = signed(old, key, "the earlier checkpoint");
+    Checkpoint later = signed(now, key, "the later checkpoint");
+    new PathCheck()
+        .consistency(earlier.size(), earlier.root(), later.size(), later.root(), proof.path);
+    return new ProofResult.GoesOn(earlier, later);
+  }
+
+  private static Checkpoint signed(String note, VerifierKey key, String which) throws ProofFault {
+    try {
+      return Checkpoint.open(note, key);
+    } catch (NoteException e) {
+      throw new ProofFault(which + ": " + e.getMessage());
+    }
+  }
+
+  private static String utf8(byte[] bytes) throws ProofFault {
+    try {
+      return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+    } catch (CharacterCodingException e) {
+      throw new ProofFault("expected text in UTF-8, found other bytes");
+    }
+  }
+}
