@@ -73,10 +73,17 @@ public final class Phrases {
         + attempt.judged().atFastener().map(t -> " (" + t + " at the fastener)").orElse("");
   }
 
-  /** The degrees sent, and those of several pulls together. */
+  /** The degrees sent: {@code 32.5 of 52.5} where they end a turn that earlier pulls began. */
   public static String angle(Attempt attempt) {
     String sent = attempt.taken().event().angle().map(Angle::toString).orElse("");
-    return sent + attempt.judged().angleTotal().map(a -> " (" + a + " in all)").orElse("");
+    return sent
+        + attempt
+            .judged()
+            .angleTotal()
+            .map(Angle::toString)
+            .filter(all -> !all.equals(sent))
+            .map(all -> " of " + all)
+            .orElse("");
   }
 
   /** The verdict with what speaks against relying on it. */
