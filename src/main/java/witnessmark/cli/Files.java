@@ -1,6 +1,7 @@
 package witnessmark.cli;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.Path;
@@ -25,6 +26,26 @@ final class Files {
       return java.nio.file.Files.readAllBytes(file);
     } catch (IOException e) {
       throw unreadable(file, e);
+    }
+  }
+
+  /** The first bytes of a file, at most so many. */
+  static byte[] bytes(Path file, int most) {
+    try (InputStream in = java.nio.file.Files.newInputStream(file)) {
+      return in.readNBytes(most);
+    } catch (IOException e) {
+      throw unreadable(file, e);
+    }
+  }
+
+  /** Writes what the command line asks for, over what was there. */
+  static void write(Path file, byte[] bytes) {
+    try {
+      java.nio.file.Files.write(file, bytes);
+    } catch (IOException e) {
+      throw new Refusal(
+          Exit.SURROUNDINGS,
+          file + " cannot be written: " + FileFault.why(e) + "; name a place that can be");
     }
   }
 

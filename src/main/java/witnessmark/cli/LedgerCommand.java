@@ -5,6 +5,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Base64;
 import java.util.List;
+import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -13,28 +14,25 @@ import picocli.CommandLine.Spec;
 import witnessmark.desk.Declined;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Moments;
-import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Reading;
 import witnessmark.ledger.Stored;
 import witnessmark.ledger.sqlite.RawReader;
 import witnessmark.ledger.sqlite.SqliteLedger;
+import witnessmark.ledger.verify.Checkpoint;
 import witnessmark.ledger.verify.Report;
 import witnessmark.ledger.verify.Verifier;
-import witnessmark.ledger.verify.VerifierKey;
 import witnessmark.pipeline.Journal;
 
 /** The log itself. */
 @Command(
     name = "ledger",
     mixinStandardHelpOptions = true,
-    description = "Begin, verify and export the log.",
+    description = "Begin, verify and export the log, and prove what is in it.",
+    subcommands = {ProveCommand.class, CheckProofCommand.class},
     footer = {"", "Example:  witnessmark ledger verify"})
 final class LedgerCommand {
-  private static final String NO_KEY =
-      " holds no verifier key, one line NAME+KEYID+BASE64 as ledger create prints it";
-
   @Spec private CommandSpec spec;
 
   @Command(
@@ -59,7 +57,10 @@ final class LedgerCommand {
         "Recompute everything from the entries' bytes: links, tree, checkpoint, derived tables.",
         "Exit status 1 when the log does not verify; every finding names its entry."
       },
-      footer = {"", "Example:  witnessmark ledger verify --key shop.pub"})
+      footer = {
+        "",
+        "Example:  witnessmark ledger verify --key shop.pub --since checkpoint-2026-11-25.txt"
+      })
   int verify(
       @Option(
               names = "--key",
@@ -67,14 +68,21 @@ final class LedgerCommand {
               description =
                   "A verifier key kept elsewhere" + " (default: the data directory's own).")
           Path key,
+      @Option(
+              names = "--since",
+              paramLabel = "FILE",
+              description = "A checkpoint kept elsewhere: tell whether the log goes on from it.")
+          Path since,
       @Mixin DataOption data) {
     LedgerFiles files = data.files();
     files.mustExist();
-    String verifier = key == null ? own(files) : given(key);
+    String verifier = key == null ? KeyFile.own(files) : KeyFile.given(key);
+    Optional<Checkpoint> kept =
+        Optional.ofNullable(since).map(f -> KeyFile.kept(f, Files.text(f), verifier));
     Report report;
     try (RawReader raw = RawReader.open(files.database());
         Progress progress = new Progress("verifying", size(data))) {
-      report = Verifier.verify(raw, verifier, progress);
+      report = Verifier.verify(raw, verifier, kept, progress);
     } catch (IOException e) {
       throw new Refusal(Exit.SURROUNDINGS, e.getMessage());
     }
@@ -85,40 +93,12 @@ final class LedgerCommand {
     String root = Base64.getEncoder().encodeToString(report.root());
     if (report.verifies()) {
       out("Verified: " + report.size() + " entries, root " + root + ".");
+      kept.ifPresent(
+          k -> out("The first " + k.size() + " are those that the kept checkpoint signs."));
       return Exit.YES;
     }
     out("DOES NOT VERIFY: " + report.size() + " entries, root " + root + ".");
     return Exit.NO;
-  }
-
-  private static String given(Path key) {
-    try {
-      return checked(Files.text(key));
-    } catch (IllegalArgumentException e) {
-      throw new Refusal(Exit.INPUT, key + NO_KEY + "; name the file that you kept it in");
-    }
-  }
-
-  /** Of the log's own files nothing was named on the command line: they are surroundings. */
-  private static String own(LedgerFiles files) {
-    String why;
-    try {
-      return checked(java.nio.file.Files.readString(files.verifier()));
-    } catch (IOException e) {
-      why = " cannot be read: " + FileFault.why(e);
-    } catch (IllegalArgumentException e) {
-      why = NO_KEY;
-    }
-    throw new Refusal(
-        Exit.SURROUNDINGS,
-        files.verifier()
-            + why
-            + ".\nRestore it from a backup, or name the copy that was kept elsewhere with --key FILE.");
-  }
-
-  private static String checked(String text) {
-    VerifierKey.parse(text);
-    return text.strip();
   }
 
   /** For the progress bar only: a file too damaged to tell is the verifier's to report. */

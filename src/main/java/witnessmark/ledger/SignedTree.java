@@ -63,7 +63,7 @@ final class SignedTree {
   Included included(long n) {
     if (n < 0 || n >= size()) {
       throw new IllegalArgumentException(
-          "There is no entry " + n + ": the log has the entries 0 to " + (size() - 1) + ".");
+          "There is no entry " + n + "; the log has the entries 0 to " + (size() - 1) + ".");
     }
     byte[] bytes =
         reading.entry(n).orElseThrow(() -> new LedgerException("Entry " + n + " is gone.")).bytes();

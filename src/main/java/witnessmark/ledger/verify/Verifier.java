@@ -1,5 +1,6 @@
 package witnessmark.ledger.verify;
 
+import java.util.Optional;
 import java.util.function.LongConsumer;
 
 /**
@@ -17,25 +18,28 @@ public final class Verifier {
   /**
    * Verifies without telling how far it has come.
    *
-   * @see #verify(RawLedger, String, LongConsumer)
+   * @see #verify(RawLedger, String, Optional, LongConsumer)
    */
   public static Report verify(RawLedger ledger, String verifierKey) {
-    return verify(ledger, verifierKey, n -> {});
+    return verify(ledger, verifierKey, Optional.empty(), n -> {});
   }
 
   /**
    * Verifies a ledger. What cannot be read is a finding, too.
    *
    * @param verifierKey the C2SP verifier key of the log, as in {@code ledger.pub}
+   * @param kept an earlier checkpoint of the log; that it is signed is already known
    * @param progress hears now and then how many entries are done, and once at the end
    * @throws IllegalArgumentException when the verifier key is none
    */
-  public static Report verify(RawLedger ledger, String verifierKey, LongConsumer progress) {
+  public static Report verify(
+      RawLedger ledger, String verifierKey, Optional<Checkpoint> kept, LongConsumer progress) {
     VerifierKey key = VerifierKey.parse(verifierKey);
     Findings findings = new Findings(LISTED);
     FileCheck.run(ledger, findings);
     SignedRoot signed = new SignedRoot(ledger, key, findings);
-    try (Walk walk = new Walk(ledger, signed, findings, progress)) {
+    KeptRoot earlier = new KeptRoot(kept.orElse(null), findings);
+    try (Walk walk = new Walk(ledger, signed, earlier, findings, progress)) {
       return walk.run();
     }
   }

@@ -10,6 +10,7 @@ final class Walk implements AutoCloseable {
 
   private final RawLedger ledger;
   private final SignedRoot signed;
+  private final KeptRoot kept;
   private final Findings findings;
   private final LongConsumer progress;
   private final Hashes hashes = new Hashes();
@@ -25,9 +26,15 @@ final class Walk implements AutoCloseable {
   private long next;
   private boolean gaps;
 
-  Walk(RawLedger ledger, SignedRoot signed, Findings findings, LongConsumer progress) {
+  Walk(
+      RawLedger ledger,
+      SignedRoot signed,
+      KeptRoot kept,
+      Findings findings,
+      LongConsumer progress) {
     this.ledger = ledger;
     this.signed = signed;
+    this.kept = kept;
     this.findings = findings;
     this.progress = progress;
     this.tiles = new TileCheck(ledger, findings);
@@ -40,10 +47,12 @@ final class Walk implements AutoCloseable {
     boolean whole = entries();
     if (whole) {
       signed.before(next, tree);
+      kept.before(next, tree);
     }
     chain.report(findings, signed.confirmed());
     if (whole) {
       signed.report(next, chain.agrees() && !gaps);
+      kept.report(next);
       tiles.finish();
       traces.finish();
       jobs.finish(ledger);
@@ -85,6 +94,7 @@ final class Walk implements AutoCloseable {
       return;
     }
     signed.before(number, tree);
+    kept.before(number, tree);
     if (number > next && (signed.confirmed() == 0 || next < signed.confirmed())) {
       gaps = true;
       findings.add(

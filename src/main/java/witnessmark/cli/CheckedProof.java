@@ -1,0 +1,110 @@
+package witnessmark.cli;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Base64;
+import java.util.List;
+import java.util.Map;
+import java.util.StringJoiner;
+import witnessmark.ledger.verify.Checkpoint;
+import witnessmark.ledger.verify.ProofResult;
+import witnessmark.ledger.verify.ProofResult.Entry;
+
+/** What a proof proved, for people and for programs. */
+final class CheckedProof {
+  private CheckedProof() {}
+
+  static void print(Page page, ProofResult result, boolean entries) {
+    if (result instanceof ProofResult.Included included) {
+      Checkpoint checkpoint = included.checkpoint();
+      page.say(
+          "Proved: "
+              + numbered(included.entries())
+              + " of the log "
+              + checkpoint.origin()
+              + ", byte for byte as recorded.");
+      page.line("Its checkpoint signs " + tree(checkpoint) + ".");
+      if (entries) {
+        included.entries().forEach(e -> page.line(line(e)));
+      }
+    } else if (result instanceof ProofResult.GoesOn growth) {
+      page.say(
+          "Proved: the log "
+              + growth.later().origin()
+              + " goes on from its earlier checkpoint; the first "
+              + growth.earlier().size()
+              + " entries are the same.");
+      page.line("The earlier checkpoint signs " + tree(growth.earlier()) + ".");
+      page.line("The later checkpoint signs " + tree(growth.later()) + ".");
+    } else if (result instanceof ProofResult.Refused refused) {
+      page.line("NOTHING IS PROVED:");
+      refused.faults().forEach(f -> page.say("  " + f + ".", 2));
+    } else {
+      throw new IllegalStateException("no words for " + result);
+    }
+  }
+
+  static Map<String, Object> json(ProofResult result) {
+    if (result instanceof ProofResult.Included included) {
+      return JsonOption.object(
+          "proved",
+          "entries",
+          "log",
+          included.checkpoint().origin(),
+          "checkpoint",
+          object(included.checkpoint()),
+          "entries",
+          included.entries().stream()
+              .map(e -> JsonOption.object("entry", e.n(), "leaf", base64(e.bytes())))
+              .toList());
+    } else if (result instanceof ProofResult.GoesOn growth) {
+      return JsonOption.object(
+          "proved",
+          "goes-on",
+          "log",
+          growth.later().origin(),
+          "old",
+          object(growth.earlier()),
+          "new",
+          object(growth.later()));
+    } else if (result instanceof ProofResult.Refused refused) {
+      return JsonOption.object("proved", "nothing", "faults", refused.faults());
+    }
+    throw new IllegalStateException("no words for " + result);
+  }
+
+  private static Map<String, Object> object(Checkpoint checkpoint) {
+    return JsonOption.object("size", checkpoint.size(), "root", base64(checkpoint.root()));
+  }
+
+  private static String tree(Checkpoint checkpoint) {
+    return checkpoint.size() + " entries with the root " + base64(checkpoint.root());
+  }
+
+  private static String base64(byte[] bytes) {
+    return Base64.getEncoder().encodeToString(bytes);
+  }
+
+  private static String line(Entry entry) {
+    String text = new String(entry.bytes(), StandardCharsets.UTF_8).replaceAll("\\p{Cntrl}", "?");
+    return "{\"n\":" + entry.n() + ",\"entry\":" + text + "}";
+  }
+
+  /** {@code 4 entries (5 to 7, 9)}. */
+  private static String numbered(List<Entry> entries) {
+    if (entries.size() == 1) {
+      return "entry " + entries.get(0).n();
+    }
+    StringJoiner runs = new StringJoiner(", ");
+    for (int i = 0; i < entries.size(); ) {
+      int end = i;
+      while (end + 1 < entries.size() && entries.get(end + 1).n() == entries.get(end).n() + 1) {
+        end++;
+      }
+      long from = entries.get(i).n();
+      long to = entries.get(end).n();
+      runs.add(from == to ? "" + from : from + (to == from + 1 ? ", " : " to ") + to);
+      i = end + 1;
+    }
+    return entries.size() + " entries (" + runs + ")";
+  }
+}

@@ -1,0 +1,72 @@
+package witnessmark.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import witnessmark.desk.Declined;
+import witnessmark.ledger.FileFault;
+import witnessmark.ledger.LedgerFiles;
+import witnessmark.ledger.verify.Checkpoint;
+import witnessmark.ledger.verify.NoteException;
+import witnessmark.ledger.verify.VerifierKey;
+
+/** Reads verifier keys, and checkpoints that were kept. */
+final class KeyFile {
+  private static final String NO_KEY =
+      " holds no verifier key, one line NAME+KEYID+BASE64 as ledger create prints it";
+
+  private KeyFile() {}
+
+  /** The key line of a file named on the command line. */
+  static String given(Path key) {
+    try {
+      return checked(Files.text(key));
+    } catch (IllegalArgumentException e) {
+      throw new Refusal(Exit.INPUT, key + NO_KEY + "; name the file that you kept it in");
+    }
+  }
+
+  /** The log's own key line. Nothing was named on the command line: it is surroundings. */
+  static String own(LedgerFiles files) {
+    String why;
+    try {
+      return checked(java.nio.file.Files.readString(files.verifier()));
+    } catch (IOException e) {
+      why = " cannot be read: " + FileFault.why(e);
+    } catch (IllegalArgumentException e) {
+      why = NO_KEY;
+    }
+    throw new Refusal(
+        Exit.SURROUNDINGS,
+        files.verifier()
+            + why
+            + ".\nRestore it from a backup, or name the copy that was kept elsewhere with --key FILE.");
+  }
+
+  private static String checked(String text) {
+    VerifierKey.parse(text);
+    return text.strip();
+  }
+
+  /**
+   * The checkpoint that somebody kept, signed by that key.
+   *
+   * @param file where the note was read
+   */
+  static Checkpoint kept(Path file, String note, String verifier) {
+    VerifierKey key = VerifierKey.parse(verifier);
+    try {
+      return Checkpoint.open(note, key);
+    } catch (NoteException e) {
+      String not = file + " is no checkpoint of the log " + key.name() + ": " + e.getMessage();
+      if (looksLikeOne(note)) {
+        throw new Declined(not + ".\nIf it came from here, the log or its key was replaced since.");
+      }
+      throw new Refusal(Exit.INPUT, not + ".\nName a file that ledger checkpoint printed.");
+    }
+  }
+
+  private static boolean looksLikeOne(String note) {
+    String[] lines = note.split("\n", 4);
+    return lines.length == 4 && lines[1].matches("[0-9]+");
+  }
+}
