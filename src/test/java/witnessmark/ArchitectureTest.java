@@ -46,6 +46,8 @@ class ArchitectureTest {
           // explaining a decision sets out what was weighed
           row("report", "torque procedure wrench entry job match record"),
           // a unit's record is the job's own fold over its entries
+          // the record on paper, and that paper read without trust
+          row("certificate", "torque procedure wrench entry job record report"),
           row("record", "torque procedure wrench entry job ledger"),
           // the log; its verifier shares nothing with what it checks
           row("ledger", "torque"),
@@ -71,20 +73,24 @@ class ArchitectureTest {
           row(
               "cli",
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
-                  + " ledger.verify pipeline record report config daemon demo"));
+                  + " ledger.verify pipeline record report certificate config daemon demo"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
-      Map.of(
-          "org.tomlj", Set.of("witnessmark.toml"),
-          "com.google.re2j", Set.of("witnessmark.procedure", "witnessmark.decode"),
-          "java.sql", Set.of("witnessmark.ledger.sqlite"),
-          "org.sqlite", Set.of("witnessmark.ledger.sqlite"),
-          "org.eclipse.paho", Set.of("witnessmark.link.mqtt", "wrenchsim.mqtt"),
-          "com.fazecast", Set.of("witnessmark.link.serial", "wrenchsim.line"),
-          "picocli", Set.of("witnessmark.cli", "wrenchsim"),
-          "io.moquette", Set.of("witnessmark.demo"),
-          "com.fasterxml.jackson",
+      Map.ofEntries(
+          Map.entry("org.tomlj", Set.of("witnessmark.toml")),
+          Map.entry("com.google.re2j", Set.of("witnessmark.procedure", "witnessmark.decode")),
+          Map.entry("java.sql", Set.of("witnessmark.ledger.sqlite")),
+          Map.entry("org.sqlite", Set.of("witnessmark.ledger.sqlite")),
+          Map.entry("org.eclipse.paho", Set.of("witnessmark.link.mqtt", "wrenchsim.mqtt")),
+          Map.entry("com.fazecast", Set.of("witnessmark.link.serial", "wrenchsim.line")),
+          Map.entry("picocli", Set.of("witnessmark.cli", "wrenchsim")),
+          Map.entry("io.moquette", Set.of("witnessmark.demo")),
+          Map.entry("org.apache.pdfbox", Set.of("witnessmark.certificate")),
+          Map.entry("org.apache.fontbox", Set.of("witnessmark.certificate")),
+          Map.entry("com.google.zxing", Set.of("witnessmark.certificate")),
+          Map.entry(
+              "com.fasterxml.jackson",
               Set.of(
                   "witnessmark.entry",
                   "witnessmark.decode",
@@ -92,9 +98,10 @@ class ArchitectureTest {
                   "witnessmark.ledger.verify",
                   "witnessmark.publish",
                   "witnessmark.report",
+                  "witnessmark.certificate",
                   "witnessmark.daemon",
                   "witnessmark.cli",
-                  "wrenchsim.wire"));
+                  "wrenchsim.wire")));
 
   /** Packages whose classes decide or describe, whatever the time, the disk and the weather. */
   private static final Set<String> PURE =

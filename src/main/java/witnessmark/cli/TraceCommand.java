@@ -40,6 +40,7 @@ import witnessmark.torque.Verdict;
       "",
       "Example:  witnessmark trace --unit ATR-26-0147",
       "          witnessmark trace --unit ATR-26-0147 --record",
+      "          witnessmark trace --unit ATR-26-0147 --certificate ATR-26-0147.pdf",
       "          witnessmark trace --wrench TW-0417 --from 2026-11-01 --csv > november.csv"
     })
 final class TraceCommand implements Callable<Integer> {
@@ -83,6 +84,7 @@ final class TraceCommand implements Callable<Integer> {
 
   @ArgGroup private Form form = new Form();
   @Mixin private RecordOption record;
+  @Mixin private CertificateOption certificate;
   @Mixin private DataOption data;
 
   /** How to print; a table when nothing is said. */
@@ -103,6 +105,9 @@ final class TraceCommand implements Callable<Integer> {
   public Integer call() {
     Query query = Given.valid(spec, this::query);
     PrintWriter out = spec.commandLine().getOut();
+    if (certificate.wanted()) {
+      return certificate.write(out, spec.commandLine().getErr(), data, query.unit(), query.job());
+    }
     if (record.wanted()) {
       return record.print(
           out, spec.commandLine().getErr(), data, query.unit(), query.job(), form.jsonl);
@@ -122,7 +127,8 @@ final class TraceCommand implements Callable<Integer> {
   }
 
   private Query query() {
-    if (record.wanted()) {
+    certificate.check();
+    if (record.wanted() || certificate.wanted()) {
       return recordQuery();
     }
     Optional<String> begin = Optional.ofNullable(from).map(t -> moment(t, 0));
@@ -150,10 +156,12 @@ final class TraceCommand implements Callable<Integer> {
     boolean narrowed =
         Stream.of(procedure, fastener, wrench, operator, station, kind, verdict, from, to)
             .anyMatch(Objects::nonNull);
-    if (narrowed || form.csv || (unit == null && job == null)) {
+    boolean both = record.wanted() && certificate.wanted();
+    boolean printed = form.csv || (form.jsonl && certificate.wanted());
+    if (narrowed || both || printed || (unit == null && job == null)) {
       throw new IllegalArgumentException(
-          "--record is of a whole unit or job: name it with --unit or --job, and nothing else but"
-              + " --json");
+          "--record and --certificate are of a whole unit or job: name it with --unit or --job, and"
+              + " nothing else but --json for the record");
     }
     Optional<String> any = Optional.empty();
     return new Query(

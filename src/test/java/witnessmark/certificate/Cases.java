@@ -147,7 +147,7 @@ final class Cases {
     SortedMap<Long, byte[]> entries = shelf.unit(unit);
     try (SqliteReading reading = SqliteReading.open(shelf.files())) {
       byte[] bundle = Bundle.of(reading, new ArrayList<>(entries.keySet()));
-      return new Proved(entries, shelf.checkpoint(), bundle);
+      return Proved.of(entries, bundle);
     }
   }
 }
