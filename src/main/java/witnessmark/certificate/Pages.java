@@ -96,7 +96,7 @@ final class Pages {
             "Torque is not clamp load, and a record does not make a joint safe."));
   }
 
-  /** Said across the page, under everything else. */
+  /** Said across the page, under everything else, and once above it. */
   private static List<Mark> draft(Sheet sheet) {
     Typeface bold = sheet.face(Face.BOLD);
     String word = "DRAFT: JOB NOT ENDED";
@@ -106,6 +106,7 @@ final class Pages {
     for (int i = 1; i <= 3; i++) {
       marks.add(Mark.text(bold, size, Ink.GHOST, x, sheet.height() * i / 4, word));
     }
+    marks.add(Mark.text(bold, 9, Ink.BAD, Sheet.SIDE, sheet.height() - 28, word));
     return marks;
   }
 }
