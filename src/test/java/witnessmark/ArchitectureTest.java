@@ -45,11 +45,15 @@ class ArchitectureTest {
           // what a scanned code commands
           row("scan", "torque procedure entry job desk"),
           // explaining a decision sets out what was weighed
-          row("report", "torque procedure wrench entry job match stats sample"),
+          row("report", "torque procedure wrench entry job match record stats sample"),
           // studies on paper
           row("chart", "torque stats sample report"),
           // which readings are values of a process
           row("sample", "torque procedure entry stats"),
+          // the record on paper, and that paper read without trust
+          row("certificate", "torque procedure wrench entry job record report"),
+          // a unit's record is the job's own fold over its entries
+          row("record", "torque procedure wrench entry job ledger"),
           // the log; its verifier shares nothing with what it checks
           row("ledger", "torque"),
           row("ledger.verify", ""),
@@ -78,28 +82,31 @@ class ArchitectureTest {
           row(
               "cli",
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
-                  + " ledger.verify pipeline report stats recall nonconformity config daemon"
-                  + " demo"));
+                  + " ledger.verify pipeline record report stats recall"
+                  + " nonconformity certificate config daemon demo"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
-      Map.of(
-          "org.tomlj", Set.of("witnessmark.toml"),
-          "org.apache.commons.math3", Set.of("witnessmark.stats"),
-          "org.jfree", Set.of("witnessmark.chart"),
-          "org.apache.batik", Set.of("witnessmark.chart"),
-          "org.w3c.dom", Set.of("witnessmark.chart"),
-          "javax.xml", Set.of("witnessmark.chart"),
-          "org.apache.pdfbox", Set.of("witnessmark.chart"),
-          "de.rototor.pdfbox", Set.of("witnessmark.chart"),
-          "com.google.re2j", Set.of("witnessmark.procedure", "witnessmark.decode"),
-          "java.sql", Set.of("witnessmark.ledger.sqlite"),
-          "org.sqlite", Set.of("witnessmark.ledger.sqlite"),
-          "org.eclipse.paho", Set.of("witnessmark.link.mqtt", "wrenchsim.mqtt"),
-          "com.fazecast", Set.of("witnessmark.link.serial", "wrenchsim.line"),
-          "picocli", Set.of("witnessmark.cli", "wrenchsim"),
-          "io.moquette", Set.of("witnessmark.demo"),
-          "com.fasterxml.jackson",
+      Map.ofEntries(
+          Map.entry("org.tomlj", Set.of("witnessmark.toml")),
+          Map.entry("com.google.re2j", Set.of("witnessmark.procedure", "witnessmark.decode")),
+          Map.entry("java.sql", Set.of("witnessmark.ledger.sqlite")),
+          Map.entry("org.sqlite", Set.of("witnessmark.ledger.sqlite")),
+          Map.entry("org.eclipse.paho", Set.of("witnessmark.link.mqtt", "wrenchsim.mqtt")),
+          Map.entry("com.fazecast", Set.of("witnessmark.link.serial", "wrenchsim.line")),
+          Map.entry("picocli", Set.of("witnessmark.cli", "wrenchsim")),
+          Map.entry("io.moquette", Set.of("witnessmark.demo")),
+          Map.entry("org.apache.pdfbox", Set.of("witnessmark.certificate", "witnessmark.chart")),
+          Map.entry("org.apache.commons.math3", Set.of("witnessmark.stats")),
+          Map.entry("org.jfree", Set.of("witnessmark.chart")),
+          Map.entry("org.apache.batik", Set.of("witnessmark.chart")),
+          Map.entry("org.w3c.dom", Set.of("witnessmark.chart")),
+          Map.entry("javax.xml", Set.of("witnessmark.chart")),
+          Map.entry("de.rototor.pdfbox", Set.of("witnessmark.chart")),
+          Map.entry("org.apache.fontbox", Set.of("witnessmark.certificate")),
+          Map.entry("com.google.zxing", Set.of("witnessmark.certificate")),
+          Map.entry(
+              "com.fasterxml.jackson",
               Set.of(
                   "witnessmark.entry",
                   "witnessmark.decode",
@@ -107,9 +114,10 @@ class ArchitectureTest {
                   "witnessmark.ledger.verify",
                   "witnessmark.publish",
                   "witnessmark.report",
+                  "witnessmark.certificate",
                   "witnessmark.daemon",
                   "witnessmark.cli",
-                  "wrenchsim.wire"));
+                  "wrenchsim.wire")));
 
   /** Packages whose classes decide or describe, whatever the time, the disk and the weather. */
   private static final Set<String> PURE =
@@ -127,6 +135,7 @@ class ArchitectureTest {
               "desk",
               "scan",
               "decode",
+              "record",
               "report",
               "sample")
           .map("witnessmark."::concat)

@@ -1,6 +1,8 @@
 package witnessmark.cli;
 
 import java.nio.file.Path;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -8,6 +10,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.certificate.CertificateCheck;
 import witnessmark.ledger.verify.ProofCheck;
 import witnessmark.ledger.verify.ProofResult;
 import witnessmark.ledger.verify.VerifierKey;
@@ -18,13 +21,14 @@ import witnessmark.ledger.verify.VerifierKey;
     mixinStandardHelpOptions = true,
     description = {
       "Check a proof of any kind with a verifier key alone, without the log.",
-      "Exit status 1 when nothing is proved."
+      "Of a certificate (PDF) the pages are made again from the proved entries and compared, too.",
+      "Exit status 1 when nothing is proved, or the pages are not what the entries make."
     },
     footer = {"", "Example:  witnessmark ledger check-proof entry-8.tlog-proof --key shop.pub"})
 final class CheckProofCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
-  @Parameters(paramLabel = "FILE", description = "What ledger prove wrote.")
+  @Parameters(paramLabel = "FILE", description = "What ledger prove or trace --certificate wrote.")
   private Path file;
 
   @Option(
@@ -44,12 +48,24 @@ final class CheckProofCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     VerifierKey verifier = VerifierKey.parse(KeyFile.given(key));
-    ProofResult result = ProofCheck.of(ProofSource.read(file), verifier);
+    byte[] bytes = ProofSource.read(file);
+    boolean pdf = ProofSource.isPdf(bytes);
+    byte[] proof = pdf ? ProofSource.attached(file, bytes) : bytes;
+    ProofResult result = pdf ? ProofCheck.bundle(proof, verifier) : ProofCheck.of(proof, verifier);
+    Optional<CertificateCheck> pages =
+        pdf && result instanceof ProofResult.Included included
+            ? Optional.of(CertificateProof.of(bytes, proof, included))
+            : Optional.empty();
     if (json.wanted()) {
-      json.print(spec.commandLine().getOut(), CheckedProof.json(result));
+      Map<String, Object> object = CheckedProof.json(result);
+      pages.ifPresent(p -> object.put("certificate", CertificateProof.json(p)));
+      json.print(spec.commandLine().getOut(), object);
     } else {
-      CheckedProof.print(new Page(spec.commandLine().getOut()), result, entries);
+      Page page = new Page(spec.commandLine().getOut());
+      CheckedProof.print(page, result, entries);
+      pages.ifPresent(p -> CertificateProof.print(page, p));
     }
-    return result instanceof ProofResult.Refused ? Exit.NO : Exit.YES;
+    boolean holds = pages.map(CertificateCheck::holds).orElse(true);
+    return result instanceof ProofResult.Refused || !holds ? Exit.NO : Exit.YES;
   }
 }

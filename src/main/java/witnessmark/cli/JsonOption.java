@@ -17,6 +17,11 @@ final class JsonOption {
   }
 
   void print(PrintWriter out, Object value) {
+    write(out, value);
+  }
+
+  /** Maps, lists, texts and numbers as JSON for reading. */
+  static void write(PrintWriter out, Object value) {
     try {
       out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(value));
       out.flush();

@@ -3,6 +3,7 @@ package witnessmark.cli;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
+import witnessmark.certificate.CertificateFile;
 import witnessmark.desk.Declined;
 import witnessmark.ledger.verify.ProofCheck;
 
@@ -12,7 +13,7 @@ final class ProofSource {
 
   private ProofSource() {}
 
-  /** The bytes of the proof: the file itself, or what a document holds. */
+  /** The bytes of the file. */
   static byte[] read(Path file) {
     byte[] bytes = Files.bytes(file, ProofCheck.LARGEST + 1);
     if (bytes.length > ProofCheck.LARGEST) {
@@ -20,14 +21,20 @@ final class ProofSource {
           Exit.INPUT,
           file + " is larger than " + ProofCheck.LARGEST + " bytes; no proof is. Name a proof.");
     }
-    return isPdf(bytes) ? attached(file) : bytes;
+    return bytes;
   }
 
-  private static boolean isPdf(byte[] bytes) {
+  /** Whether it is a document that may hold a proof. */
+  static boolean isPdf(byte[] bytes) {
     return bytes.length >= PDF.length && Arrays.equals(bytes, 0, PDF.length, PDF, 0, PDF.length);
   }
 
-  private static byte[] attached(Path file) {
-    throw new Declined(file + " is a PDF document with no proof inside.");
+  /** The proof inside a certificate. */
+  static byte[] attached(Path file, byte[] pdf) {
+    try {
+      return CertificateFile.read(pdf).bundle();
+    } catch (IllegalArgumentException e) {
+      throw new Declined(file + " is " + e.getMessage() + ".");
+    }
   }
 }

@@ -8,9 +8,11 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Stream;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -38,6 +40,8 @@ import witnessmark.torque.Verdict;
     footer = {
       "",
       "Example:  witnessmark trace --unit ATR-26-0147",
+      "          witnessmark trace --unit ATR-26-0147 --record",
+      "          witnessmark trace --unit ATR-26-0147 --certificate ATR-26-0147.pdf",
       "          witnessmark trace --wrench TW-0417 --from 2026-11-01 --csv > november.csv"
     })
 final class TraceCommand implements Callable<Integer> {
@@ -83,6 +87,8 @@ final class TraceCommand implements Callable<Integer> {
   private String to;
 
   @ArgGroup private Form form = new Form();
+  @Mixin private RecordOption record;
+  @Mixin private CertificateOption certificate;
   @Mixin private DataOption data;
 
   /** How to print; a table when nothing is said. */
@@ -92,7 +98,10 @@ final class TraceCommand implements Callable<Integer> {
 
     @Option(
         names = {"--jsonl", "--json"},
-        description = "Print one JSON object a line: the number and the entry itself.")
+        description = {
+          "Print one JSON object a line: the number and the entry itself;",
+          "with --record, the record as one object."
+        })
     private boolean jsonl;
   }
 
@@ -100,6 +109,13 @@ final class TraceCommand implements Callable<Integer> {
   public Integer call() {
     Query query = Given.valid(spec, this::query);
     PrintWriter out = spec.commandLine().getOut();
+    if (certificate.wanted()) {
+      return certificate.write(out, spec.commandLine().getErr(), data, query.unit(), query.job());
+    }
+    if (record.wanted()) {
+      return record.print(
+          out, spec.commandLine().getErr(), data, query.unit(), query.job(), form.jsonl);
+    }
     long found = data.reading(reading -> print(out, reading, query));
     out.flush();
     if (found == 0) {
@@ -110,6 +126,10 @@ final class TraceCommand implements Callable<Integer> {
   }
 
   private Query query() {
+    certificate.check();
+    if (record.wanted() || certificate.wanted()) {
+      return recordQuery();
+    }
     Optional<String> begin = Optional.ofNullable(from).map(t -> moment(t, 0));
     Optional<String> end = Optional.ofNullable(to).map(t -> moment(t, 1));
     if (begin.isPresent() && end.isPresent() && begin.get().compareTo(end.get()) >= 0) {
@@ -150,6 +170,33 @@ final class TraceCommand implements Callable<Integer> {
 
   private String head() {
     return form.csv ? Csv.row(Line.COLUMNS) : form.jsonl ? "" : TraceText.HEAD;
+  }
+
+  /** A record is of whole jobs, so that nothing else can narrow it. */
+  private Query recordQuery() {
+    boolean narrowed =
+        Stream.of(procedure, revision, fastener, wrench, operator, station, kind, verdict, from, to)
+            .anyMatch(Objects::nonNull);
+    boolean both = record.wanted() && certificate.wanted();
+    boolean printed = form.csv || (form.jsonl && certificate.wanted());
+    if (narrowed || both || printed || (unit == null && job == null)) {
+      throw new IllegalArgumentException(
+          "--record and --certificate are of a whole unit or job: name it with --unit or --job, and"
+              + " nothing else but --json for the record");
+    }
+    Optional<String> any = Optional.empty();
+    return new Query(
+        Optional.ofNullable(unit),
+        Optional.ofNullable(job),
+        any,
+        any,
+        any,
+        any,
+        any,
+        any,
+        any,
+        any,
+        any);
   }
 
   private String line(Stored stored) {

@@ -3,7 +3,9 @@ package witnessmark.desk;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import witnessmark.entry.Entry;
+import witnessmark.job.JobState;
 import witnessmark.job.Shop;
 
 /** Ends a job incomplete, with a reason. */
@@ -18,7 +20,8 @@ public record AbandonJob(String job, Optional<String> by, String because) implem
   @Override
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);
-    Ask.job(shop, job);
-    return List.of(new Entry.JobAbandoned(at, job, by, because));
+    JobState state = Ask.job(shop, job);
+    return List.of(
+        new Entry.JobAbandoned(at, job, by, because, OptionalLong.of(state.entries() + 1)));
   }
 }

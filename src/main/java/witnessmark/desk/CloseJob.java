@@ -3,6 +3,7 @@ package witnessmark.desk;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import witnessmark.entry.Entry;
 import witnessmark.job.Due;
 import witnessmark.job.JobState;
@@ -20,6 +21,6 @@ public record CloseJob(String job, Optional<String> by) implements Command {
           "Job " + job + " cannot be closed yet. " + Due.of(state).line(),
           "Job " + job + " cannot be closed yet. Missing:\n  " + String.join("\n  ", missing));
     }
-    return List.of(new Entry.JobClosed(at, job, by));
+    return List.of(new Entry.JobClosed(at, job, by, OptionalLong.of(state.entries() + 1)));
   }
 }

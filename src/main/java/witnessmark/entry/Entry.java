@@ -244,12 +244,32 @@ public sealed interface Entry {
   /** A suspended job goes on at a station. */
   record JobResumed(Instant at, String job, String station, Optional<String> by) implements Entry {}
 
-  /** Every fastener and gate of the job stands. */
-  record JobClosed(Instant at, String job, Optional<String> by) implements Entry {}
+  /**
+   * Every fastener and gate of the job stands.
+   *
+   * @param entries how many entries the job has, scans aside, from its opening to this one; empty
+   *     in older entries
+   */
+  record JobClosed(Instant at, String job, Optional<String> by, OptionalLong entries)
+      implements Entry {
+    public JobClosed {
+      entries = entries == null ? OptionalLong.empty() : entries;
+    }
+  }
 
-  /** The job was ended incomplete. */
-  record JobAbandoned(Instant at, String job, Optional<String> by, String because)
-      implements Entry {}
+  /**
+   * The job was ended incomplete.
+   *
+   * @param entries how many entries the job has, scans aside, from its opening to this one; empty
+   *     in older entries
+   */
+  record JobAbandoned(
+      Instant at, String job, Optional<String> by, String because, OptionalLong entries)
+      implements Entry {
+    public JobAbandoned {
+      entries = entries == null ? OptionalLong.empty() : entries;
+    }
+  }
 
   /** A person confirmed an attest step. */
   record Attested(Instant at, String job, String step, String by) implements Entry {}

@@ -29,6 +29,7 @@ import witnessmark.procedure.TightenStep;
  * @param named the fastener that a scan named for the next torque event
  * @param answering the question that the next position scanned answers
  * @param stays when it was open at which station
+ * @param entries how many entries it has, scans aside
  * @param past how it came to this state; empty before its first fact
  */
 public record JobState(
@@ -44,6 +45,7 @@ public record JobState(
     Optional<String> named,
     Optional<Answering> answering,
     List<Stay> stays,
+    long entries,
     Optional<Past> past) {
 
   /** A job just opened. */
@@ -61,6 +63,7 @@ public record JobState(
         Optional.empty(),
         Optional.empty(),
         List.of(new Stay(station, at, Optional.empty())),
+        1,
         Optional.empty());
   }
 
@@ -203,7 +206,7 @@ public record JobState(
   }
 
   JobState settling(long n) {
-    return standing(status, station, and(settled, n), named, answering, stays);
+    return standing(status, station, and(settled, n), named, answering, stays, entries);
   }
 
   private static Set<Long> and(Set<Long> some, long n) {
@@ -214,13 +217,13 @@ public record JobState(
 
   JobState suspended(Instant at) {
     return standing(
-        Status.SUSPENDED, station, settled, Optional.empty(), Optional.empty(), ended(at));
+        Status.SUSPENDED, station, settled, Optional.empty(), Optional.empty(), ended(at), entries);
   }
 
   JobState resumed(String where, Instant at) {
     List<Stay> more = new ArrayList<>(ended(at));
     more.add(new Stay(where, at, Optional.empty()));
-    return standing(Status.OPEN, where, settled, Optional.empty(), Optional.empty(), more);
+    return standing(Status.OPEN, where, settled, Optional.empty(), Optional.empty(), more, entries);
   }
 
   private List<Stay> ended(Instant at) {
@@ -231,11 +234,11 @@ public record JobState(
 
   /** The same fastener for the next torque event, or none. */
   public JobState withNamed(Optional<String> fastener) {
-    return standing(status, station, settled, fastener, answering, stays);
+    return standing(status, station, settled, fastener, answering, stays, entries);
   }
 
   JobState withAnswering(Optional<Answering> question) {
-    return standing(status, station, settled, named, question, stays);
+    return standing(status, station, settled, named, question, stays, entries);
   }
 
   /** What its history gives, where everything else stays. */
@@ -243,13 +246,24 @@ public record JobState(
       List<Condition> fasteners, Map<String, Long> gated, Set<Long> asks, Optional<Past> how) {
     return new JobState(
         job, unit, station, plan, status, fasteners, gated, asks, settled, named, answering, stays,
-        how);
+        entries, how);
   }
 
   /** The same facts, with the status, place and settled questions of another state of the job. */
   JobState standing(JobState other) {
     return standing(
-        other.status, other.station, other.settled, other.named, other.answering, other.stays);
+        other.status,
+        other.station,
+        other.settled,
+        other.named,
+        other.answering,
+        other.stays,
+        other.entries);
+  }
+
+  /** The same job with one more entry. */
+  JobState counted(long count) {
+    return standing(status, station, settled, named, answering, stays, count);
   }
 
   private JobState standing(
@@ -258,7 +272,8 @@ public record JobState(
       Set<Long> answered,
       Optional<String> fastener,
       Optional<Answering> question,
-      List<Stay> when) {
+      List<Stay> when,
+      long count) {
     return new JobState(
         job,
         unit,
@@ -272,6 +287,7 @@ public record JobState(
         fastener,
         question,
         List.copyOf(when),
+        count,
         past);
   }
 }

@@ -286,7 +286,7 @@ public record Shop(
     Shop told = e.procedure().map(p -> withChosen(e, p)).orElse(this);
     return e.job()
         .filter(jobs::containsKey)
-        .map(name -> told.job(name, j -> JobFold.scanned(j, e)))
+        .map(name -> told.withJob(name, JobFold.scanned(jobs.get(name), e)))
         .orElse(told);
   }
 
@@ -351,6 +351,10 @@ public record Shop(
       throw new IllegalStateException("an entry is about job " + name + ", which is not open");
     }
     JobState after = change.apply(before);
+    return withJob(name, after == null ? null : after.counted(before.entries() + 1));
+  }
+
+  private Shop withJob(String name, JobState after) {
     Map<String, JobState> changed = new HashMap<>(jobs);
     if (after == null) {
       changed.remove(name);

@@ -36,6 +36,14 @@ public interface Reading extends AutoCloseable {
   /** Hands every matching entry over, by number, some hundreds at a time. */
   void chunks(Query query, Consumer<List<Stored>> each);
 
+  /**
+   * Entries about the whole shop, by number: by index, however long the log is.
+   *
+   * @param kinds which of them; only kinds of scope {@code shop} are found
+   * @param before only those before that entry
+   */
+  List<Stored> registers(List<String> kinds, long before);
+
   /** Jobs, by the number of their first entry. */
   List<JobRow> jobs(Optional<String> unit, Optional<String> job, boolean unfinishedOnly);
 

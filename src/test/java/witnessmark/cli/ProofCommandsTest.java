@@ -102,7 +102,12 @@ class ProofCommandsTest extends ProofDesk {
                 at("none") + " cannot be read: there is no such file; name a readable file\n"));
     String pdf = Files.writeString(directory.resolve("c.pdf"), "%PDF-1.7\n").toString();
     assertThat(say("ledger", "check-proof", pdf, key))
-        .isEqualTo(new Said(1, "", pdf + " is a PDF document with no proof inside.\n"));
+        .isEqualTo(
+            new Said(
+                1,
+                "",
+                pdf
+                    + " is not a certificate as Witnessmark writes them: it does not begin as a certificate does; ask for the file as it was written.\n"));
     assertThat(say("ledger", "check-proof", pdf, "--key=" + pdf).status()).isEqualTo(3);
     assertThat(say("ledger", "check-proof", pdf).status()).isEqualTo(2);
   }

@@ -78,8 +78,8 @@ public final class SampleEntries {
         new Entry.JobOpened(AT, "J-5", "ATR-26-0147", "bench-1", "RAM-210", "C", 3, BY),
         new Entry.JobSuspended(AT, "J-5", BY, Optional.of("lunch")),
         new Entry.JobResumed(AT, "J-5", "bench-1", BY),
-        new Entry.JobClosed(AT, "J-5", BY),
-        new Entry.JobAbandoned(AT, "J-5", BY, "carrier cracked"),
+        new Entry.JobClosed(AT, "J-5", BY, OptionalLong.of(43)),
+        new Entry.JobAbandoned(AT, "J-5", BY, "carrier cracked", OptionalLong.of(12)),
         new Entry.Attested(AT, "J-5", "wire", "badge-07"),
         new Entry.Measured(
             AT, "J-5", "gap", List.of(new Digits("1.50")), true, "1.50 mm is kept", "badge-07"),

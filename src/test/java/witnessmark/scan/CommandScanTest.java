@@ -3,6 +3,7 @@ package witnessmark.scan;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Meaning;
@@ -55,7 +56,9 @@ class CommandScanTest {
     assertThat(close.meaning()).isEqualTo(Meaning.CLOSE);
     assertThat(close.text())
         .isEqualTo("Closed J-5 on unit ATR-26-0147: every fastener and gate stands.");
-    assertThat(last()).isEqualTo(new Entry.JobClosed(close.at(), "J-5", Optional.of("badge-07")));
+    assertThat(last())
+        .isEqualTo(
+            new Entry.JobClosed(close.at(), "J-5", Optional.of("badge-07"), OptionalLong.of(5)));
     assertThat(bench.shop().jobs()).isEmpty();
   }
 

@@ -6,6 +6,7 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -118,6 +119,20 @@ public final class SqliteReading implements Reading {
           ? new Range(0, -1)
           : new Range(rows.getLong(1), rows.getLong(2));
     }
+  }
+
+  @Override
+  public List<Stored> registers(List<String> kinds, long before) {
+    List<Object> values = new ArrayList<>(kinds);
+    values.add(before);
+    return guarded(
+        () ->
+            stored(
+                "SELECT e.n, e.bytes FROM trace t INDEXED BY trace_shop JOIN entry e ON e.n = t.n"
+                    + " WHERE t.scope = 'shop' AND t.kind IN ("
+                    + String.join(", ", Collections.nCopies(kinds.size(), "?"))
+                    + ") AND t.n < ? ORDER BY t.n",
+                values));
   }
 
   @Override

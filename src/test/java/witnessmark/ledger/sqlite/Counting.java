@@ -69,6 +69,11 @@ final class Counting implements Reading {
   }
 
   @Override
+  public List<Stored> registers(List<String> kinds, long before) {
+    throw new UnsupportedOperationException();
+  }
+
+  @Override
   public List<JobRow> jobs(Optional<String> unit, Optional<String> job, boolean unfinishedOnly) {
     throw new UnsupportedOperationException();
   }

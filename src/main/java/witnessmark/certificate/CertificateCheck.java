@@ -1,0 +1,91 @@
+package witnessmark.certificate;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import witnessmark.entry.Entry;
+import witnessmark.entry.EntryJson;
+import witnessmark.record.JobRecord;
+import witnessmark.record.UnitRecord;
+import witnessmark.report.Phrases;
+
+/**
+ * What a certificate shows once its proof holds: that its pages are those that the proved entries
+ * make, and that none of a job's entries is left out.
+ *
+ * @param sameness how far the file is what its entries make
+ * @param shown what is shown, a sentence each
+ * @param faults what is not as it should be, a sentence each; none is a yes
+ */
+public record CertificateCheck(Sameness sameness, List<String> shown, List<String> faults) {
+  public CertificateCheck {
+    shown = List.copyOf(shown);
+    faults = List.copyOf(faults);
+  }
+
+  /** Whether the certificate stands, as far as the comparison of {@link #sameness} goes. */
+  public boolean holds() {
+    return faults.isEmpty();
+  }
+
+  /**
+   * Checks a file whose attached proof was found to hold.
+   *
+   * @param proved what it proves
+   * @param program this program, as it would name itself in a certificate
+   */
+  public static CertificateCheck of(byte[] pdf, Proved proved, String program) {
+    List<String> shown = new ArrayList<>();
+    List<String> faults = new ArrayList<>();
+    UnitRecord unit;
+    Sameness sameness;
+    try {
+      unit = UnitRecord.of(entries(proved));
+      sameness = Sameness.of(pdf, proved, program);
+    } catch (IllegalArgumentException e) {
+      return new CertificateCheck(
+          new Sameness(Sameness.Kind.DIFFERENT, List.of()),
+          List.of(),
+          List.of("No pages can be made of its entries: " + e.getMessage() + "."));
+    }
+    String by = CertificateFile.read(pdf).program();
+    switch (sameness.kind()) {
+      case BYTES ->
+          shown.add("The pages are what the entries make: the file is the same to the byte.");
+      case CONTENT ->
+          shown.add(
+              "The pages are what the entries make: every object of the file is the same; only its"
+                  + " compression differs.");
+      case TEXT ->
+          faults.add(
+              "NOT SHOWN IN FULL: the text of the pages is what the entries make, but nothing else was"
+                  + " compared, since "
+                  + by
+                  + " wrote the file and "
+                  + program
+                  + " draws it otherwise. Check it with that version.");
+      case DIFFERENT -> {
+        faults.add(
+            "THE PAGES ARE NOT WHAT THE ENTRIES MAKE"
+                + (by.equals(program)
+                    ? "."
+                    : " (" + by + " wrote them, this is " + program + ")."));
+        sameness.differences().forEach(d -> faults.add("  " + d));
+      }
+    }
+    for (JobRecord job : unit.jobs()) {
+      Optional<Boolean> whole = job.whole();
+      String sentence = "Job " + job.job() + ": " + Phrases.wholeness(job);
+      (whole.isPresent() && !whole.get() ? faults : shown).add(sentence);
+    }
+    return new CertificateCheck(sameness, shown, faults);
+  }
+
+  private static SortedMap<Long, Entry> entries(Proved proved) {
+    SortedMap<Long, Entry> entries = new TreeMap<>();
+    proved.entries().forEach((n, bytes) -> entries.put(n, EntryJson.read(bytes)));
+    return entries;
+  }
+}

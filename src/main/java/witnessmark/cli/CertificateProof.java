@@ -1,0 +1,38 @@
+package witnessmark.cli;
+
+import java.util.Locale;
+import java.util.Map;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import witnessmark.certificate.CertificateCheck;
+import witnessmark.certificate.Proved;
+import witnessmark.ledger.verify.ProofResult;
+
+/** What a certificate shows beyond its proof. */
+final class CertificateProof {
+  private CertificateProof() {}
+
+  /** Checks the pages against the proved entries. */
+  static CertificateCheck of(byte[] pdf, byte[] bundle, ProofResult.Included included) {
+    SortedMap<Long, byte[]> entries = new TreeMap<>();
+    included.entries().forEach(e -> entries.put(e.n(), e.bytes()));
+    return CertificateCheck.of(pdf, Proved.of(entries, bundle), Version.program());
+  }
+
+  static Map<String, Object> json(CertificateCheck check) {
+    return JsonOption.object(
+        "compared",
+        check.sameness().kind().name().toLowerCase(Locale.ROOT),
+        "holds",
+        check.holds(),
+        "shown",
+        check.shown(),
+        "faults",
+        check.faults());
+  }
+
+  static void print(Page page, CertificateCheck check) {
+    check.faults().forEach(f -> page.say(f, 4));
+    check.shown().forEach(s -> page.say(s, 2));
+  }
+}

@@ -1,0 +1,95 @@
+package witnessmark.record;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import witnessmark.entry.Entry;
+import witnessmark.entry.EntryJson;
+import witnessmark.ledger.Reading;
+import witnessmark.ledger.Reading.JobRow;
+import witnessmark.ledger.Reading.Query;
+import witnessmark.ledger.Stored;
+
+/**
+ * Reads from the log the entries that the record of a unit follows from: those of its jobs, scans
+ * aside, the readings that a person placed in them, and of the registers what concerns their
+ * wrenches and people.
+ */
+public final class Gather {
+  /** Kinds that tell of a wrench or a person, for all jobs. */
+  private static final List<String> REGISTERS = List.of("operator-enrolled", "wrench-enrolled");
+
+  private final Reading reading;
+  private final SortedMap<Long, byte[]> bytes = new TreeMap<>();
+  private final SortedMap<Long, Entry> entries = new TreeMap<>();
+
+  private Gather(Reading reading) {
+    this.reading = reading;
+  }
+
+  /**
+   * The exact bytes of the entries by number; none where there is no such job.
+   *
+   * @param job only that job
+   */
+  public static SortedMap<Long, byte[]> of(
+      Reading reading, Optional<String> unit, Optional<String> job) {
+    Gather gather = new Gather(reading);
+    List<JobRow> jobs = reading.jobs(unit, job, false);
+    jobs.forEach(gather::job);
+    if (!jobs.isEmpty()) {
+      gather.registers();
+    }
+    return gather.bytes;
+  }
+
+  /** The entries of those bytes. */
+  public static SortedMap<Long, Entry> read(SortedMap<Long, byte[]> bytes) {
+    SortedMap<Long, Entry> entries = new TreeMap<>();
+    bytes.forEach((n, b) -> entries.put(n, EntryJson.read(b)));
+    return entries;
+  }
+
+  private void job(JobRow row) {
+    Optional<String> any = Optional.empty();
+    Optional<String> job = Optional.of(row.job());
+    reading.find(new Query(any, job, any, any, any, any, any, any, any, any, any), this::add);
+    for (Entry entry : List.copyOf(entries.values())) {
+      if (entry instanceof Entry.Assigned a && !entries.containsKey(a.assigns())) {
+        reading.entry(a.assigns()).ifPresent(this::add);
+      } else if (entry instanceof Entry.JobOpened o && !entries.containsKey(o.released())) {
+        reading.entry(o.released()).ifPresent(this::add);
+      }
+    }
+  }
+
+  private void add(Stored stored) {
+    Entry entry = EntryJson.read(stored.bytes());
+    if (!(entry instanceof Entry.Scan)) {
+      entries.put(stored.n(), entry);
+      bytes.put(stored.n(), stored.bytes());
+    }
+  }
+
+  private void registers() {
+    Set<String> wrenches = new TreeSet<>();
+    Set<String> badges = new TreeSet<>();
+    for (Entry entry : entries.values()) {
+      ByWhom.of(entry).ifPresent(badges::add);
+      if (entry instanceof Entry.TorqueTaken t) {
+        wrenches.add(t.event().wrench());
+        t.event().operator().or(t::operator).ifPresent(badges::add);
+      }
+    }
+    for (Stored stored : reading.registers(REGISTERS, entries.lastKey())) {
+      Entry entry = EntryJson.read(stored.bytes());
+      if (entry instanceof Entry.WrenchEnrolled w && wrenches.contains(w.wrench())
+          || entry instanceof Entry.OperatorEnrolled o && badges.contains(o.operator())) {
+        add(stored);
+      }
+    }
+  }
+}

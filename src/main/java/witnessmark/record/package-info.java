@@ -1,0 +1,2 @@
+/** What is on record of a unit: what was asked, measured and decided, and what is missing. */
+package witnessmark.record;
