@@ -79,37 +79,30 @@ class ArchitectureTest {
               "cli",
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
                   + " ledger.verify pipeline report recall nonconformity config daemon"
-                  + " demo"));
+                  + " demo chart stats sample"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
-      Map.of(
-          "org.tomlj", Set.of("witnessmark.toml"),
-          "org.apache.commons.math3", Set.of("witnessmark.stats"),
-          "org.jfree", Set.of("witnessmark.chart"),
-          "org.apache.batik", Set.of("witnessmark.chart"),
-          "org.w3c.dom", Set.of("witnessmark.chart"),
-          "javax.xml", Set.of("witnessmark.chart"),
-          "org.apache.pdfbox", Set.of("witnessmark.chart"),
-          "de.rototor.pdfbox", Set.of("witnessmark.chart"),
-          "com.google.re2j", Set.of("witnessmark.procedure", "witnessmark.decode"),
-          "java.sql", Set.of("witnessmark.ledger.sqlite"),
-          "org.sqlite", Set.of("witnessmark.ledger.sqlite"),
-          "org.eclipse.paho", Set.of("witnessmark.link.mqtt", "wrenchsim.mqtt"),
-          "com.fazecast", Set.of("witnessmark.link.serial", "wrenchsim.line"),
-          "picocli", Set.of("witnessmark.cli", "wrenchsim"),
-          "io.moquette", Set.of("witnessmark.demo"),
-          "com.fasterxml.jackson",
-              Set.of(
-                  "witnessmark.entry",
-                  "witnessmark.decode",
-                  "witnessmark.ledger",
-                  "witnessmark.ledger.verify",
-                  "witnessmark.publish",
-                  "witnessmark.report",
-                  "witnessmark.daemon",
-                  "witnessmark.cli",
-                  "wrenchsim.wire"));
+      Map.ofEntries(
+          row("org.tomlj", "witnessmark.toml"),
+          row("org.apache.commons.math3", "witnessmark.stats"),
+          row("org.jfree", "witnessmark.chart"),
+          row("org.apache.batik", "witnessmark.chart"),
+          row("org.w3c.dom", "witnessmark.chart"),
+          row("javax.xml", "witnessmark.chart"),
+          row("org.apache.pdfbox", "witnessmark.chart"),
+          row("de.rototor.pdfbox", "witnessmark.chart"),
+          row("com.google.re2j", "witnessmark.procedure witnessmark.decode"),
+          row("java.sql", "witnessmark.ledger.sqlite"),
+          row("org.sqlite", "witnessmark.ledger.sqlite"),
+          row("org.eclipse.paho", "witnessmark.link.mqtt wrenchsim.mqtt"),
+          row("com.fazecast", "witnessmark.link.serial wrenchsim.line"),
+          row("picocli", "witnessmark.cli wrenchsim"),
+          row("io.moquette", "witnessmark.demo"),
+          row(
+              "com.fasterxml.jackson",
+              "witnessmark.entry witnessmark.decode witnessmark.ledger witnessmark.ledger.verify"
+                  + " witnessmark.publish witnessmark.report witnessmark.daemon witnessmark.cli wrenchsim.wire"));
 
   /** Packages whose classes decide or describe, whatever the time, the disk and the weather. */
   private static final Set<String> PURE =
