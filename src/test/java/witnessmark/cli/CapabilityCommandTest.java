@@ -80,7 +80,7 @@ class CapabilityCommandTest {
               marked all the same.
 
             Torque is not clamp load: the figures say how evenly torque was applied, and nothing of the preload.
-              They do not make a joint safe, and are no source of torque values.
+              They do not make a joint safe, and never say what torque to use.
             The spread is that of fasteners, hands and wrench together.
             """);
   }
