@@ -39,6 +39,6 @@ enum Face {
         throw new IllegalStateException("the font is part of the program", e);
       }
     }
-    return font.deriveFont(size);
+    return font.deriveFont(this == BOLD ? Font.BOLD : Font.PLAIN, size);
   }
 }

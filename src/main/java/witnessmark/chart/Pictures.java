@@ -18,17 +18,20 @@ import witnessmark.stats.Histogram;
 import witnessmark.stats.IndividualsChart;
 import witnessmark.stats.NormalScores;
 import witnessmark.stats.Signal;
+import witnessmark.torque.Band;
 
 /** The four pictures of a study. */
 final class Pictures {
   private static final double MARGIN = 0.06;
 
   private final Analysis analysis;
+  private final Band band;
   private final Scale scale;
   private final String torque;
 
   Pictures(Study study, Analysis analysis) {
     this.analysis = analysis;
+    this.band = study.band();
     this.scale = Scale.of(analysis.summary(), study.unit());
     this.torque = "torque, " + study.unit();
   }
@@ -54,8 +57,8 @@ final class Pictures {
     bars.setSeriesOutlineStroke(0, Ink.HAIR);
     XYPlot plot = Plots.plot(data, torque, "values", bars);
     ((NumberAxis) plot.getRangeAxis()).setStandardTickUnits(NumberAxis.createIntegerTickUnits());
-    plot.getRangeAxis().setLowerBound(0);
-    plot.getRangeAxis().setUpperMargin(0.2);
+    int most = histogram.counts().stream().mapToInt(Integer::intValue).max().orElse(1);
+    plot.getRangeAxis().setRange(0, most * 1.3);
     band(plot, histogram);
     return Plots.chart("Values and band", plot);
   }
@@ -66,12 +69,12 @@ final class Pictures {
     if (analysis.limits().lower().isPresent()) {
       double limit = analysis.limits().lower().getAsDouble();
       low = Math.min(low, limit);
-      Plots.upright(plot, limit, "lower limit", Ink.BAND, Ink.DASHED, false);
+      Plots.upright(plot, limit, "lower limit " + band.low().digits(), Ink.BAND, Ink.DASHED, false);
     }
     if (analysis.limits().upper().isPresent()) {
       double limit = analysis.limits().upper().getAsDouble();
       high = Math.max(high, limit);
-      Plots.upright(plot, limit, "upper limit", Ink.BAND, Ink.DASHED, true);
+      Plots.upright(plot, limit, "upper limit " + band.high().digits(), Ink.BAND, Ink.DASHED, true);
     }
     double margin = (high - low) * MARGIN;
     plot.getDomainAxis().setRange(low - margin, high + margin);
@@ -93,20 +96,38 @@ final class Pictures {
               }
             });
     XYPlot plot = series(values, marked, torque);
+    around(plot);
     analysis.chart().ifPresent(c -> individuals(plot, c));
-    return Plots.chart("Values in the order of the work", plot);
+    String figures =
+        analysis
+            .chart()
+            .filter(c -> c.sigma() > 0)
+            .map(
+                c ->
+                    ": mean "
+                        + scale.number(c.centre())
+                        + ", control limits "
+                        + scale.range(c.lower(), c.upper()))
+            .orElse("");
+    return Plots.chart("Values in the order of the work" + figures, plot);
   }
 
   private void individuals(XYPlot plot, IndividualsChart chart) {
-    Plots.level(plot, chart.centre(), "mean " + scale.number(chart.centre()), Ink.LINE, true);
+    Plots.level(plot, chart.centre(), "", Ink.LINE, true);
     if (chart.sigma() > 0) {
-      Plots.level(plot, chart.upper(), "+3 sigma " + scale.number(chart.upper()), Ink.DASHED, true);
-      Plots.level(
-          plot, chart.lower(), "-3 sigma " + scale.number(chart.lower()), Ink.DASHED, false);
-      double low = Math.min(chart.lower(), analysis.summary().least());
-      double high = Math.max(chart.upper(), analysis.summary().greatest());
-      room(plot, low, high);
+      Plots.level(plot, chart.upper(), "mean + 3 sigma", Ink.DASHED, true);
+      Plots.level(plot, chart.lower(), "mean - 3 sigma", Ink.DASHED, false);
     }
+  }
+
+  /** From the smallest to the largest of values and limits; without spread 1 % to both sides. */
+  private void around(XYPlot plot) {
+    double low = analysis.chart().map(IndividualsChart::lower).orElse(Double.MAX_VALUE);
+    double high = analysis.chart().map(IndividualsChart::upper).orElse(-Double.MAX_VALUE);
+    low = Math.min(low, analysis.summary().least());
+    high = Math.max(high, analysis.summary().greatest());
+    double least = Math.max(1e-6, Math.abs(high) / 100);
+    room(plot, high > low ? low : low - least, high > low ? high : high + least);
   }
 
   private static void room(XYPlot plot, double low, double high) {
@@ -115,18 +136,16 @@ final class Pictures {
   }
 
   private XYPlot series(XYSeries values, XYSeries marked, String up) {
-    XYSeriesCollection data = new XYSeriesCollection();
-    data.addSeries(values);
-    data.addSeries(marked);
     int n = analysis.values().size();
-    XYPlot plot = Plots.plot(data, "value", up, Plots.dots(n, true));
+    XYPlot plot = Plots.plot(new XYSeriesCollection(values), "value", up, Plots.dots(n, true));
+    Plots.mark(plot, marked);
     NumberAxis across = (NumberAxis) plot.getDomainAxis();
     across.setStandardTickUnits(NumberAxis.createIntegerTickUnits());
     across.setRange(0.5 - n * 0.005, n + 0.5 + n * 0.005);
     return plot;
   }
 
-  /** The difference of each value from the one before it. */
+  /** The difference of each value from the one before it; there must be two. */
   JFreeChart ranges() {
     XYSeries ranges = new XYSeries("ranges");
     XYSeries marked = new XYSeries("marked");
@@ -140,23 +159,30 @@ final class Pictures {
               c.wideRanges().forEach(i -> marked.add(i + 1, c.ranges().get(i - 1)));
             });
     XYPlot plot = series(ranges, marked, "range, " + scale.unit());
-    plot.setNoDataMessage("One value makes no moving range.");
     analysis
         .chart()
         .filter(c -> c.meanRange() > 0)
         .ifPresent(
             c -> {
-              String mean = "mean " + scale.number(c.meanRange());
-              Plots.level(plot, c.meanRange(), mean, Ink.LINE, true);
-              String limit = "limit " + scale.number(c.rangeUpper());
-              Plots.level(plot, c.rangeUpper(), limit, Ink.DASHED, true);
+              Plots.level(plot, c.meanRange(), "", Ink.LINE, true);
+              Plots.level(plot, c.rangeUpper(), "limit of ranges", Ink.DASHED, true);
               double greatest = c.ranges().stream().mapToDouble(r -> r).max().orElse(0);
               plot.getRangeAxis().setRange(0, Math.max(c.rangeUpper(), greatest) * 1.2);
             });
-    return Plots.chart("Moving ranges: from each value to the next", plot);
+    String figures =
+        analysis
+            .chart()
+            .map(
+                c ->
+                    ": mean "
+                        + scale.number(c.meanRange())
+                        + ", limit "
+                        + scale.text(c.rangeUpper()))
+            .orElse("");
+    return Plots.chart("Moving ranges, from each value to the next" + figures, plot);
   }
 
-  /** The ordered values beside those of a normal distribution. */
+  /** The ordered values beside those of a normal distribution; there must be some spread. */
   JFreeChart normality() {
     List<Double> sorted = analysis.values().stream().sorted().toList();
     List<Double> scores = NormalScores.of(sorted.size());
@@ -166,13 +192,9 @@ final class Pictures {
     }
     XYSeriesCollection data = new XYSeriesCollection();
     data.addSeries(points);
-    XYPlot plot =
-        Plots.plot(data, torque, "standard normal score", Plots.dots(sorted.size(), false));
-    double s = analysis.summary().s();
-    if (s > 0) {
-      line(plot, analysis.summary().mean(), s, -scores.get(0));
-    }
-    return Plots.chart("Normal probability plot: normal values follow the line", plot);
+    XYPlot plot = Plots.plot(data, torque, "normal score", Plots.dots(sorted.size(), false));
+    line(plot, analysis.summary().mean(), analysis.summary().s(), -scores.get(0));
+    return Plots.chart("Normal probability plot", plot);
   }
 
   private static void line(XYPlot plot, double mean, double s, double reach) {

@@ -17,6 +17,8 @@ import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.xy.XYDataset;
+import org.jfree.data.xy.XYSeries;
+import org.jfree.data.xy.XYSeriesCollection;
 
 /** What all four pictures have in common. */
 final class Plots {
@@ -37,7 +39,6 @@ final class Plots {
     plot.setOutlineStroke(Ink.HAIR);
     plot.setAxisOffset(RectangleInsets.ZERO_INSETS);
     plot.setInsets(new RectangleInsets(2, 2, 2, 8));
-    plot.setNoDataMessageFont(Face.PLAIN.of(SMALL));
     return plot;
   }
 
@@ -66,20 +67,27 @@ final class Plots {
     return chart;
   }
 
-  /** Dots for series 0, joined where there is room, and open diamonds for series 1. */
+  /** Dots, joined by a thin line where asked for. */
   static XYLineAndShapeRenderer dots(int n, boolean joined) {
     XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(joined, true);
     double size = n > 150 ? DOT * 0.6 : DOT;
     renderer.setSeriesShape(0, new Ellipse2D.Double(-size / 2, -size / 2, size, size));
     renderer.setSeriesPaint(0, Ink.VALUE);
     renderer.setSeriesStroke(0, Ink.HAIR);
-    renderer.setSeriesLinesVisible(1, false);
-    renderer.setSeriesShape(1, diamond());
-    renderer.setSeriesShapesFilled(1, false);
-    renderer.setSeriesPaint(1, Ink.SIGNAL);
-    renderer.setSeriesOutlineStroke(1, Ink.LINE);
+    renderer.setDrawOutlines(false);
     renderer.setDrawSeriesLineAsPath(true);
     return renderer;
+  }
+
+  /** Open diamonds around the points that are marked. */
+  static void mark(XYPlot plot, XYSeries points) {
+    XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, true);
+    renderer.setSeriesShape(0, diamond());
+    renderer.setSeriesShapesFilled(0, false);
+    renderer.setSeriesPaint(0, Ink.SIGNAL);
+    renderer.setSeriesOutlineStroke(0, Ink.LINE);
+    plot.setDataset(1, new XYSeriesCollection(points));
+    plot.setRenderer(1, renderer);
   }
 
   private static Path2D diamond() {

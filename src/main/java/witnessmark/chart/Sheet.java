@@ -23,6 +23,11 @@ final class Sheet {
 
   private static final int LEFT = 40;
   private static final int RIGHT = WIDTH - 40;
+
+  /** Where the pictures beside the figures begin, and how high they are. */
+  private static final int MIDDLE = 336;
+
+  private static final int SMALL = 118;
   private static final int BOTTOM = HEIGHT - 36;
   private static final float BODY = 8.5f;
   private static final float LEADING = 11.5f;
@@ -53,27 +58,32 @@ final class Sheet {
     heading(study);
     List<Figure> figures = new ArrayList<>(StudyFigures.of(study, analysis));
     figures.addAll(StudyFigures.tries(study));
-    float top = y;
+    float top = y - 10;
     figures(figures);
-    float below = y;
-    Pictures pictures = new Pictures(study, analysis);
-    float middle = 330;
-    float half = (below - top + 60) / 2;
-    picture(pictures.histogram(), middle, top - 10, RIGHT, top - 10 + half);
-    picture(pictures.normality(), middle, top - 10 + half + 4, RIGHT, top - 6 + 2 * half);
-    y = Math.max(below, top - 6 + 2 * half) + 6;
     if (analysis.capability() instanceof Capability.Withheld w) {
-      y += LEADING;
-      paragraph(Face.BOLD, "No index is stated. " + String.join(" ", w.because()));
+      y += LEADING / 2;
+      String because = "No index is stated. " + String.join(" ", w.because());
+      paragraph(Face.BOLD, because, MIDDLE - 14);
     }
+    Pictures pictures = new Pictures(study, analysis);
+    picture(pictures.histogram(), MIDDLE, top, RIGHT, top + SMALL);
+    if (analysis.summary().s() > 0) {
+      picture(pictures.normality(), MIDDLE, top + SMALL, RIGHT, top + 2 * SMALL);
+    }
+    y = Math.max(y, top + 2 * SMALL) + 8;
     List<String> notes = notes(study, analysis);
-    float words = notes.stream().mapToInt(n -> wrapped(Face.PLAIN, n).size()).sum() * LEADING;
+    float words =
+        notes.stream().mapToInt(n -> wrapped(Face.PLAIN, n, RIGHT).size()).sum() * LEADING;
     float room = BOTTOM - LEADING - words - y;
-    float each = Math.max(110, Math.min(170, room / 2));
+    float each = Math.max(110, Math.min(200, room / 2));
     picture(pictures.individuals(), LEFT - 4, y, RIGHT, y + each);
-    picture(pictures.ranges(), LEFT - 4, y + each, RIGHT, y + 2 * each);
-    y += 2 * each + LEADING;
-    notes.forEach(n -> paragraph(Face.PLAIN, n));
+    y += each;
+    if (analysis.chart().isPresent()) {
+      picture(pictures.ranges(), LEFT - 4, y, RIGHT, y + each);
+      y += each;
+    }
+    y += LEADING;
+    notes.forEach(n -> paragraph(Face.PLAIN, n, RIGHT));
   }
 
   private static List<String> notes(Study study, Analysis analysis) {
@@ -97,6 +107,9 @@ final class Sheet {
     y += 16;
     page.setFont(Face.PLAIN.of(10));
     page.drawString(study.title(), LEFT, y);
+    y += 13;
+    page.setFont(Face.PLAIN.of(BODY));
+    page.drawString("Asked for: " + study.asked(), LEFT, y);
     y += 8;
     page.setStroke(Ink.HAIR);
     page.setColor(Ink.LIMIT);
@@ -120,23 +133,23 @@ final class Sheet {
     chart.draw(page, new Rectangle2D.Double(left, top, right - left, bottom - top));
   }
 
-  private void paragraph(Face face, String text) {
+  private void paragraph(Face face, String text, int right) {
     page.setColor(Ink.TEXT);
     page.setFont(face.of(BODY));
-    for (String line : wrapped(face, text)) {
+    for (String line : wrapped(face, text, right)) {
       page.drawString(line, LEFT, y);
       y += LEADING;
     }
   }
 
-  private static List<String> wrapped(Face face, String text) {
+  private static List<String> wrapped(Face face, String text, int right) {
     FontRenderContext context = new FontRenderContext(null, true, true);
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
     for (String word : text.split(" ")) {
       String longer = line.isEmpty() ? word : line + " " + word;
       if (!line.isEmpty()
-          && face.of(BODY).getStringBounds(longer, context).getWidth() > RIGHT - LEFT) {
+          && face.of(BODY).getStringBounds(longer, context).getWidth() > right - LEFT) {
         lines.add(line.toString());
         line.setLength(0);
         line.append(word);

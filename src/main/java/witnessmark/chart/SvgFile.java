@@ -32,6 +32,7 @@ public final class SvgFile {
               .getDOMImplementation()
               .createDocument("http://www.w3.org/2000/svg", "svg", null);
       SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
+      context.setPrecision(2);
       context.setComment(study.title().replace("--", "- -"));
       SVGGraphics2D page = new SVGGraphics2D(context, false);
       page.setSVGCanvasSize(new Dimension(Sheet.WIDTH, Sheet.HEIGHT));

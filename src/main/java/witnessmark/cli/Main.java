@@ -42,6 +42,7 @@ import picocli.CommandLine.Spec;
       WrenchCommand.class,
       OperatorCommand.class,
       TraceCommand.class,
+      CapabilityCommand.class,
       ExplainCommand.class,
       RecallCommand.class,
       LedgerCommand.class,

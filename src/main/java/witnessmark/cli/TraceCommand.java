@@ -2,10 +2,6 @@ package witnessmark.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
-import java.time.DateTimeException;
-import java.time.LocalDate;
-import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
@@ -130,8 +126,8 @@ final class TraceCommand implements Callable<Integer> {
     if (record.wanted() || certificate.wanted()) {
       return recordQuery();
     }
-    Optional<String> begin = Optional.ofNullable(from).map(t -> moment(t, 0));
-    Optional<String> end = Optional.ofNullable(to).map(t -> moment(t, 1));
+    Optional<String> begin = Optional.ofNullable(from).map(t -> Moments.text(Day.begin(t)));
+    Optional<String> end = Optional.ofNullable(to).map(t -> Moments.text(Day.end(t)));
     if (begin.isPresent() && end.isPresent() && begin.get().compareTo(end.get()) >= 0) {
       throw new IllegalArgumentException(
           "--from " + from + " is not before --to " + to + ": nothing lies between; exchange them");
@@ -209,19 +205,5 @@ final class TraceCommand implements Callable<Integer> {
     }
     Line line = Line.of(stored.n(), EntryJson.read(stored.bytes()));
     return form.csv ? Csv.row(line.cells()) : TraceText.of(line);
-  }
-
-  private static String moment(String text, int days) {
-    try {
-      return Moments.text(
-          LocalDate.parse(text).plusDays(days).atStartOfDay(ZoneOffset.UTC).toInstant());
-    } catch (DateTimeException e) {
-      try {
-        return Moments.text(OffsetDateTime.parse(text).toInstant());
-      } catch (DateTimeException f) {
-        throw new IllegalArgumentException(
-            "\"" + text + "\" is no date or time; write 2026-11-25 or 2026-11-25T08:00:00+01:00");
-      }
-    }
   }
 }

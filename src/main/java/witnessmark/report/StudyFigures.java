@@ -44,7 +44,7 @@ public final class StudyFigures {
     study
         .tries()
         .firstPass()
-        .ifPresent(s -> figures.add(new Figure("done at the first try", share(s, "fasteners"))));
+        .ifPresent(s -> figures.add(new Figure("right at the first try", share(s))));
     add(figures, study, "tries below the band", Verdict.UNDER_TORQUE);
     add(figures, study, "tries above the band", Verdict.OVER_TORQUE);
     for (Verdict verdict : List.of(Verdict.ANGLE_LOW, Verdict.ANGLE_HIGH, Verdict.UNDECIDED)) {
@@ -56,20 +56,16 @@ public final class StudyFigures {
   }
 
   private static void add(List<Figure> figures, Study study, String name, Verdict verdict) {
-    study
-        .tries()
-        .share(verdict)
-        .ifPresent(s -> figures.add(new Figure(name, share(s, s.of() == 1 ? "try" : "tries"))));
+    study.tries().share(verdict).ifPresent(s -> figures.add(new Figure(name, share(s))));
   }
 
-  private static String share(Share share, String what) {
+  private static String share(Share share) {
     Interval interval = share.interval();
     return String.format(
         Locale.ROOT,
-        "%d of %d %s, %.1f %% (95 %%: %.1f to %.1f %%)",
+        "%d of %d, %.1f %% (95 %%: %.1f to %.1f %%)",
         share.count(),
         share.of(),
-        what,
         100 * share.value(),
         100 * interval.low(),
         100 * interval.high());

@@ -15,7 +15,7 @@ public final class StudyNotes {
   public static final List<String> ALWAYS =
       List.of(
           "Torque is not clamp load: the figures say how evenly torque was applied, and nothing of"
-              + " the preload. They do not make a joint safe, and are no source of torque values.",
+              + " the preload. They do not make a joint safe, and never say what torque to use.",
           "The spread is that of fasteners, hands and wrench together.");
 
   private StudyNotes() {}

@@ -148,7 +148,7 @@ public final class Gathering {
 
   /** What was found; nothing more may be handed over after that. */
   public Gathered result() {
-    Strata strata = new Strata();
+    Strata strata = new Strata(question.text());
     facts.forEach(
         (job, happened) -> {
           Entry.JobOpened opened = jobs.get(job);

@@ -1,6 +1,8 @@
 package witnessmark.sample;
 
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -35,6 +37,18 @@ public record Question(
       throw new IllegalArgumentException(
           "from " + from.get() + " is not before " + to.get() + ": nothing lies between");
     }
+  }
+
+  /** What is asked for beside procedure, revision and pass, e.g. {@code wrench TW-0417}. */
+  public String text() {
+    List<String> parts = new ArrayList<>();
+    fastener.ifPresent(f -> parts.add("fastener " + f));
+    group.ifPresent(g -> parts.add("group " + g));
+    wrench.ifPresent(w -> parts.add("wrench " + w));
+    operator.ifPresent(o -> parts.add("operator " + o));
+    from.ifPresent(f -> parts.add("from " + f));
+    to.ifPresent(t -> parts.add("before " + t));
+    return String.join(", ", parts);
   }
 
   /** Whether a fastener of that name is asked for. */

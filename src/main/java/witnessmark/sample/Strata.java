@@ -48,7 +48,15 @@ final class Strata {
     }
   }
 
+  private final String asked;
   private final Map<Key, Stratum> strata = new TreeMap<>(Key.ORDER);
+
+  /**
+   * @param asked what was asked for, in words
+   */
+  Strata(String asked) {
+    this.asked = asked;
+  }
 
   void add(Entry.JobOpened job, Course.Fate fate) {
     Pull pull = fate.pull();
@@ -81,14 +89,15 @@ final class Strata {
 
   List<Study> studies() {
     List<Study> studies = new ArrayList<>();
-    strata.forEach((key, stratum) -> studies.add(study(key, stratum)));
+    strata.forEach((key, stratum) -> studies.add(study(asked, key, stratum)));
     return studies;
   }
 
-  private static Study study(Key key, Stratum stratum) {
+  private static Study study(String asked, Key key, Stratum stratum) {
     List<Pull> pulls =
         stratum.values.stream().map(Course.Fate::pull).sorted(Fact.IN_ORDER).toList();
     return new Study(
+        asked,
         key.procedure(),
         stratum.revisions,
         key.step(),

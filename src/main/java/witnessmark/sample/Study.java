@@ -15,6 +15,7 @@ import witnessmark.torque.TorqueUnit;
 /**
  * What is on record of one step's pass in one band: never values of two bands.
  *
+ * @param asked what was asked for, in words
  * @param revisions those in which the pass has this band
  * @param band at the fastener
  * @param values in the order in which they stand in their jobs
@@ -24,6 +25,7 @@ import witnessmark.torque.TorqueUnit;
  *     known
  */
 public record Study(
+    String asked,
     String procedure,
     SortedSet<String> revisions,
     String step,
