@@ -157,7 +157,9 @@ public final class RawReader implements RawLedger {
   @Override
   public List<String> complaints() throws IOException {
     List<String> found = new ArrayList<>();
-    try (Rows rows = rows("file", "PRAGMA integrity_check(" + COMPLAINTS + ")")) {
+    // A connection of its own: the rows are read meanwhile.
+    try (RawReader own = connect(file);
+        Rows rows = own.rows("file", "PRAGMA integrity_check(" + COMPLAINTS + ")")) {
       while (rows.next()) {
         found.add(String.valueOf(rows.value(0)));
       }

@@ -18,7 +18,10 @@ public interface RawLedger extends Closeable {
   /** The file's {@code user_version}. */
   long userVersion() throws IOException;
 
-  /** What the store finds wrong with its own file structure, a sentence each. */
+  /**
+   * What the store finds wrong with its own file structure, a sentence each. This alone may be
+   * called by another thread, beside all others, and may see a state that is some moments newer.
+   */
   List<String> complaints() throws IOException;
 
   /** {@code n, bytes, link} of table {@code entry}, by {@code n}. */
