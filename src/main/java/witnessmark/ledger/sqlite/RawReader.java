@@ -12,7 +12,6 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.StringJoiner;
 import org.sqlite.SQLiteConfig;
 import witnessmark.ledger.FileFault;
 import witnessmark.ledger.verify.RawLedger;
@@ -30,10 +29,6 @@ public final class RawReader implements RawLedger {
   private static final long NEWEST_VERSION = 1;
   private static final int BUSY_MS = 5000;
   private static final int COMPLAINTS = 10;
-  private static final String TRACES =
-      traces(
-          "kind, at, scope, job, station, fastener, wrench, number, operator, verdict, effect, fingerprint");
-
   private final Path file;
   private final Connection connection;
 
@@ -162,7 +157,9 @@ public final class RawReader implements RawLedger {
   @Override
   public List<String> complaints() throws IOException {
     List<String> found = new ArrayList<>();
-    try (Rows rows = rows("file", "PRAGMA integrity_check(" + COMPLAINTS + ")")) {
+    // A connection of its own: the rows are read meanwhile.
+    try (RawReader own = connect(file);
+        Rows rows = own.rows("file", "PRAGMA integrity_check(" + COMPLAINTS + ")")) {
       while (rows.next()) {
         found.add(String.valueOf(rows.value(0)));
       }
@@ -197,7 +194,7 @@ public final class RawReader implements RawLedger {
 
   @Override
   public Rows traces() throws IOException {
-    return rows("trace", TRACES);
+    return rows("trace", TraceQuery.of(connection));
   }
 
   @Override
@@ -206,31 +203,6 @@ public final class RawReader implements RawLedger {
         "job",
         "SELECT job, unit, procedure, revision, station, status, opened, ended"
             + " FROM job NOT INDEXED");
-  }
-
-  /**
-   * The query for trace rows. Reading one text costs less than reading twelve, and the driver
-   * fetches a column only when asked.
-   */
-  private static String traces(String columns) {
-    StringJoiner text = new StringJoiner(", ", "concat_ws(char(31), ", ", '')");
-    StringJoiner typed = new StringJoiner(" AND ");
-    for (String column : columns.split(", ")) {
-      text.add("ifnull(" + column + ", char(30))");
-      // SQLite orders numbers before texts before blobs: every text, and nothing else, lies
-      // between. The one text that stands for NULL must not pass for it.
-      typed.add(
-          column.equals("number")
-              ? "typeof(number) IN ('integer', 'null')"
-              : "(? IS NULL OR ? >= '' AND ? < x'' AND ? <> char(30))".replace("?", column));
-    }
-    return "SELECT n, "
-        + columns
-        + ", CASE WHEN "
-        + typed
-        + " THEN "
-        + text
-        + " END FROM trace NOT INDEXED ORDER BY n";
   }
 
   private Rows rows(String table, String sql) throws IOException {

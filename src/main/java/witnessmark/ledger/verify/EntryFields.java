@@ -1,5 +1,6 @@
 package witnessmark.ledger.verify;
 
+import java.util.HashSet;
 import java.util.Set;
 
 /** The fields of one entry that rows of other tables follow from; null where it has none. */
@@ -20,6 +21,27 @@ final class EntryFields {
     "fingerprint"
   };
 
+  /** The fields of an entry whose texts are read. */
+  private static final Set<String> TEXTS =
+      Set.of(
+          "kind",
+          "at",
+          "job",
+          "station",
+          "fastener",
+          "wrench",
+          "operator",
+          "by",
+          "verdict",
+          "effect",
+          "fingerprint",
+          "unit",
+          "procedure",
+          "revision");
+
+  /** All names that mean something in an entry or its event. */
+  static final Set<String> NAMES = with(TEXTS, "v", "event", "number");
+
   private static final Set<String> SHOP_KINDS =
       Set.of(
           "log-opened",
@@ -30,8 +52,6 @@ final class EntryFields {
           "calibration-ended",
           "procedure-released",
           "operator-at-station");
-
-  private final StringBuilder text = new StringBuilder();
 
   String kind;
   String at;
@@ -51,7 +71,57 @@ final class EntryFields {
   String procedure;
   String revision;
 
+  /** Whether its texts are known to hold no control character. */
+  boolean plain;
+
+  private static Set<String> with(Set<String> names, String... more) {
+    Set<String> all = new HashSet<>(names);
+    all.addAll(Set.of(more));
+    return all;
+  }
+
+  /** Whether a text of that name in the entry itself is read. */
+  static boolean isText(String name) {
+    return TEXTS.contains(name);
+  }
+
+  /** Whether a text of that name in the entry's event is read. */
+  static boolean isEventText(String name) {
+    return name.equals("wrench") || name.equals("operator");
+  }
+
+  /** Takes a text of the entry itself, of a name that is read. */
+  void text(String name, String value) {
+    switch (name) {
+      case "kind" -> kind = value;
+      case "at" -> at = value;
+      case "job" -> job = value;
+      case "station" -> station = value;
+      case "fastener" -> fastener = value;
+      case "wrench" -> wrench = value;
+      case "operator" -> operator = value;
+      case "by" -> by = value;
+      case "verdict" -> verdict = value;
+      case "effect" -> effect = value;
+      case "fingerprint" -> fingerprint = value;
+      case "unit" -> unit = value;
+      case "procedure" -> procedure = value;
+      case "revision" -> revision = value;
+      default -> throw new IllegalArgumentException(name);
+    }
+  }
+
+  /** Takes a text of the entry's event, of a name that is read. */
+  void eventText(String name, String value) {
+    switch (name) {
+      case "wrench" -> eventWrench = value;
+      case "operator" -> eventOperator = value;
+      default -> throw new IllegalArgumentException(name);
+    }
+  }
+
   void clear() {
+    plain = false;
     kind = at = job = station = fastener = null;
     wrench = eventWrench = operator = by = eventOperator = null;
     eventNumber = null;
@@ -91,21 +161,30 @@ final class EntryFields {
   }
 
   /**
-   * The whole row as the one text of {@link RawLedger#traces}; null when a field holds a character
-   * that the text uses between fields, so that two rows could look the same.
+   * Whether a row is what the entry gives, by its one text of {@link RawLedger#traces}.
+   *
+   * <p>U+001E stands before every field. Where no field of the entry holds one, an equal text has
+   * just those, so none of the row's fields holds one either, and they are the same.
    */
-  String traceText() {
-    text.setLength(0);
-    int controls = 0;
+  boolean traceIs(String row) {
+    int next = 0;
     for (int i = 0; i < TRACE.length; i++) {
       Object value = trace(i);
-      text.append(value == null ? "\u001e" : value).append('\u001f');
-      controls += value == null ? 2 : 1;
+      String lead = i == 0 ? "\u001e" : "\u001f\u001e";
+      if (!row.startsWith(lead, next)) {
+        return false;
+      }
+      next += lead.length();
+      if (value != null) {
+        String text = value.toString();
+        boolean same = row.startsWith("\u001f", next) && row.startsWith(text, next + 1);
+        if (!same || (!plain && text.indexOf('\u001e') >= 0)) {
+          return false;
+        }
+        next += 1 + text.length();
+      }
     }
-    for (int i = 0; i < text.length(); i++) {
-      controls -= text.charAt(i) < ' ' ? 1 : 0;
-    }
-    return controls == 0 ? text.toString() : null;
+    return next == row.length();
   }
 
   private String scope() {

@@ -19,10 +19,17 @@ final class EntryReader {
               StreamReadConstraints.builder().maxStringLength(Integer.MAX_VALUE).build())
           .build();
 
+  private final PlainReader plain = new PlainReader();
+
   private boolean versionOne;
 
   /** Fills {@code into}; returns null, or a sentence that says why these bytes are no entry. */
   String read(byte[] bytes, EntryFields into) {
+    return plain.read(bytes, into) ? null : parse(bytes, into);
+  }
+
+  /** The same of any bytes whatever, by a parser of all JSON. */
+  String parse(byte[] bytes, EntryFields into) {
     into.clear();
     versionOne = false;
     // Nothing around the object: white space there would be bytes that nobody wrote.
@@ -50,8 +57,8 @@ final class EntryReader {
     String name;
     while ((name = parser.nextFieldName()) != null) {
       JsonToken token = parser.nextToken();
-      if (token == JsonToken.VALUE_STRING) {
-        text(name, parser, into);
+      if (token == JsonToken.VALUE_STRING && EntryFields.isText(name)) {
+        into.text(name, parser.getText());
       } else if (token == JsonToken.VALUE_NUMBER_INT && name.equals("v")) {
         versionOne = parser.getText().equals("1");
       } else if (token == JsonToken.START_OBJECT && name.equals("event")) {
@@ -62,34 +69,12 @@ final class EntryReader {
     }
   }
 
-  private static void text(String name, JsonParser parser, EntryFields into) throws IOException {
-    switch (name) {
-      case "kind" -> into.kind = parser.getText();
-      case "at" -> into.at = parser.getText();
-      case "job" -> into.job = parser.getText();
-      case "station" -> into.station = parser.getText();
-      case "fastener" -> into.fastener = parser.getText();
-      case "wrench" -> into.wrench = parser.getText();
-      case "operator" -> into.operator = parser.getText();
-      case "by" -> into.by = parser.getText();
-      case "verdict" -> into.verdict = parser.getText();
-      case "effect" -> into.effect = parser.getText();
-      case "fingerprint" -> into.fingerprint = parser.getText();
-      case "unit" -> into.unit = parser.getText();
-      case "procedure" -> into.procedure = parser.getText();
-      case "revision" -> into.revision = parser.getText();
-      default -> finishText(parser);
-    }
-  }
-
   private static void event(JsonParser parser, EntryFields into) throws IOException {
     String name;
     while ((name = parser.nextFieldName()) != null) {
       JsonToken token = parser.nextToken();
-      if (token == JsonToken.VALUE_STRING && name.equals("wrench")) {
-        into.eventWrench = parser.getText();
-      } else if (token == JsonToken.VALUE_STRING && name.equals("operator")) {
-        into.eventOperator = parser.getText();
+      if (token == JsonToken.VALUE_STRING && EntryFields.isEventText(name)) {
+        into.eventText(name, parser.getText());
       } else if (token == JsonToken.VALUE_NUMBER_INT && name.equals("number")) {
         into.eventNumber = integer(parser);
       } else {

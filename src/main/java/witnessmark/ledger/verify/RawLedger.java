@@ -18,7 +18,10 @@ public interface RawLedger extends Closeable {
   /** The file's {@code user_version}. */
   long userVersion() throws IOException;
 
-  /** What the store finds wrong with its own file structure, a sentence each. */
+  /**
+   * What the store finds wrong with its own file structure, a sentence each. This alone may be
+   * called by another thread, beside all others, and may see a state that is some moments newer.
+   */
   List<String> complaints() throws IOException;
 
   /** {@code n, bytes, link} of table {@code entry}, by {@code n}. */
@@ -36,9 +39,10 @@ public interface RawLedger extends Closeable {
   /**
    * {@code n, kind, at, scope, job, station, fastener, wrench, number, operator, verdict, effect,
    * fingerprint} of table {@code trace}, by {@code n}, and after them one text by which a row can
-   * be compared at a stroke: each of the twelve as text, or U+001E for NULL, with U+001F after it.
-   * That text is NULL when {@code number} is neither integer nor NULL, or another column neither
-   * text nor NULL, or U+001E itself.
+   * be compared at a stroke: for each of the twelve U+001E and, unless it is NULL, itself as text,
+   * all with U+001F between. That text is NULL when {@code number} is neither integer nor NULL or
+   * another column neither text nor NULL; a table whose declaration rules that out is not asked
+   * again row by row, because {@link #complaints} tells where it is not so.
    */
   Rows traces() throws IOException;
 

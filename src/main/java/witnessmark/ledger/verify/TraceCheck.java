@@ -42,8 +42,7 @@ final class TraceCheck implements AutoCloseable {
   }
 
   private void compare(long n, EntryFields entry) {
-    String whole = entry.traceText();
-    if (whole != null && whole.equals(rows.value(1 + EntryFields.TRACE.length))) {
+    if (rows.value(1 + EntryFields.TRACE.length) instanceof String row && entry.traceIs(row)) {
       return;
     }
     for (int i = 0; i < EntryFields.TRACE.length; i++) {

@@ -7,7 +7,7 @@ import java.util.function.LongConsumer;
  * Recomputes a ledger from its raw entries and names what does not agree: hashes, links, the signed
  * root, tiles and derived rows.
  *
- * <p>Reads every entry once; memory grows with the number of jobs only.
+ * <p>Reads every entry once, with two threads more; memory grows with the number of jobs only.
  */
 public final class Verifier {
   /** At most so many findings are listed; the others are counted. */
@@ -36,10 +36,10 @@ public final class Verifier {
       RawLedger ledger, String verifierKey, Optional<Checkpoint> kept, LongConsumer progress) {
     VerifierKey key = VerifierKey.parse(verifierKey);
     Findings findings = new Findings(LISTED);
-    FileCheck.run(ledger, findings);
+    FileCheck file = FileCheck.begin(ledger);
     SignedRoot signed = new SignedRoot(ledger, key, findings);
     KeptRoot earlier = new KeptRoot(kept.orElse(null), findings);
-    try (Walk walk = new Walk(ledger, signed, earlier, findings, progress)) {
+    try (Walk walk = new Walk(ledger, signed, earlier, file, findings, progress)) {
       return walk.run();
     }
   }

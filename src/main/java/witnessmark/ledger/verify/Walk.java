@@ -11,6 +11,7 @@ final class Walk implements AutoCloseable {
   private final RawLedger ledger;
   private final SignedRoot signed;
   private final KeptRoot kept;
+  private final FileCheck file;
   private final Findings findings;
   private final LongConsumer progress;
   private final Hashes hashes = new Hashes();
@@ -30,11 +31,13 @@ final class Walk implements AutoCloseable {
       RawLedger ledger,
       SignedRoot signed,
       KeptRoot kept,
+      FileCheck file,
       Findings findings,
       LongConsumer progress) {
     this.ledger = ledger;
     this.signed = signed;
     this.kept = kept;
+    this.file = file;
     this.findings = findings;
     this.progress = progress;
     this.tiles = new TileCheck(ledger, findings);
@@ -57,6 +60,7 @@ final class Walk implements AutoCloseable {
       traces.finish();
       jobs.finish(ledger);
     }
+    file.finish(findings);
     progress.accept(tree.size());
     return findings.report(tree.size(), tree.root());
   }
