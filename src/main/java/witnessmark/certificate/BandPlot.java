@@ -41,7 +41,8 @@ final class BandPlot {
   static void draw(Sheet sheet, Pass pass, Optional<Attempt> attempt, float[] place) {
     BandPlot plot = new BandPlot(sheet, pass, place[0], place[1], place[2]);
     plot.scale(pass, attempt.flatMap(a -> a.judged().guard()));
-    attempt.ifPresent(plot::reading);
+    // what was loosened, or came before its turn, was not measured against the band
+    attempt.filter(a -> a.judged().verdict().isPresent()).ifPresent(plot::reading);
   }
 
   private void scale(Pass pass, Optional<String> guard) {

@@ -102,7 +102,9 @@ final class PassTable {
       also.forEach(
           a ->
               plotted(
-                  pass, Optional.of(a), cells("also", Optional.of(a), a.undone() ? "undone" : "")));
+                  pass,
+                  Optional.of(a),
+                  cells("↳ " + pass.fastener(), Optional.of(a), a.undone() ? "undone" : "")));
     }
   }
 
@@ -117,8 +119,8 @@ final class PassTable {
 
   private List<Cell> cells(String first, Optional<Attempt> attempt, String state) {
     List<Cell> cells = new ArrayList<>();
-    boolean also = first.equals("also");
-    cells.add(also ? Cell.quiet("↳ also") : Cell.of(first));
+    boolean also = first.startsWith("↳");
+    cells.add(also ? Cell.quiet(first) : Cell.of(first));
     if (attempt.isEmpty()) {
       cells.addAll(List.of(Cell.of("–"), Cell.of(""), Cell.of(""), Cell.bold(Ink.BAD, state)));
       return cells;
@@ -167,7 +169,7 @@ final class PassTable {
         "Measured: the wrench's reading digit for digit. In its band: green field from the lowest to the"
             + " highest acceptable torque, guard bands shaded at its ends, a dot where the torque at the"
             + " fastener lies, an arrowhead where it lies further out. The dot is for the eye; verdicts are"
-            + " decided in exact decimals. \"also\": every other reading on the same pass. Degrees: of the"
+            + " decided in exact decimals. \"↳\": every other reading on the same pass. Degrees: of the"
             + " pull, and \"of\" all pulls of the pass together. Entry: its"
             + " number in the log.");
   }
