@@ -88,7 +88,10 @@ final class Sheet {
 
   private static List<String> notes(Study study, Analysis analysis) {
     List<String> notes = new ArrayList<>();
-    if (analysis.chart().filter(c -> !c.signals().isEmpty()).isPresent()) {
+    if (analysis
+        .chart()
+        .filter(c -> !c.signals().isEmpty() || !c.wideRanges().isEmpty())
+        .isPresent()) {
       notes.add("◇ marks what a run rule shows, or a range above its limit.");
     }
     List<String> omitted = StudyNotes.omissions(study.omitted());

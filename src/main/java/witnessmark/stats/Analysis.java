@@ -24,6 +24,9 @@ public record Analysis(
   /** What is rarer than this among normal values is not taken for normal. */
   public static final double ODD = 0.05;
 
+  /** Of the points that a caution names, so many are listed. */
+  private static final int LISTED = 8;
+
   public static Analysis of(List<Double> values, Limits limits) {
     Summary summary = Summary.of(values);
     Optional<IndividualsChart> chart =
@@ -74,11 +77,25 @@ public record Analysis(
               summary.n(),
               stability.get().expected()));
     }
+    chart
+        .map(IndividualsChart::wideRanges)
+        .filter(w -> !w.isEmpty())
+        .ifPresent(w -> cautions.add(wide(w)));
     if (summary.s() > 0 && step() > summary.s()) {
       cautions.add(
           "The readings are in steps coarser than their spread: spread and run rules are rough.");
     }
     return List.copyOf(cautions);
+  }
+
+  private static String wide(List<Integer> places) {
+    List<String> points = places.stream().limit(LISTED).map(i -> Integer.toString(i + 1)).toList();
+    return (places.size() == 1
+            ? "1 moving range is above its limit, at point "
+            : places.size() + " moving ranges are above their limit, at points ")
+        + String.join(", ", points)
+        + (places.size() > LISTED ? " and further on" : "")
+        + "; of those of a stable process about 1 in 100 is.";
   }
 
   /** {@code 0.03}, or {@code below 0.005}. */

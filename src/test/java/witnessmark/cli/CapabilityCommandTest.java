@@ -78,6 +78,7 @@ class CapabilityCommandTest {
             40 values are few: look at the intervals. About 50 are asked for, and 100 or more for a study.
             The run rules raise 1 alarm; a stable process of 40 values gives about 0.4. Look at the points
               marked all the same.
+            1 moving range is above its limit, at point 12; of those of a stable process about 1 in 100 is.
 
             Torque is not clamp load: the figures say how evenly torque was applied, and nothing of the preload.
               They do not make a joint safe, and never say what torque to use.
