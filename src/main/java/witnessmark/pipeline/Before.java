@@ -83,15 +83,13 @@ public record Before(JobState job, TorqueEvent event, Judged today) {
   /** The registers and the job, before entry {@code n}. */
   private static Shop shop(Reading reading, long n, String job) {
     TreeMap<Long, Stored> entries = new TreeMap<>();
-    for (String kind : REGISTERS) {
-      reading.find(query(Optional.empty(), Optional.of(kind)), s -> entries.put(s.n(), s));
-    }
-    reading.find(query(Optional.of(job), Optional.empty()), s -> entries.put(s.n(), s));
+    reading.registers(REGISTERS, n).forEach(s -> entries.put(s.n(), s));
+    reading.find(of(job), s -> entries.put(s.n(), s));
     return Replay.after(Shop.EMPTY, new ArrayList<>(entries.headMap(n).values()));
   }
 
-  private static Query query(Optional<String> job, Optional<String> kind) {
+  private static Query of(String job) {
     Optional<String> any = Optional.empty();
-    return new Query(any, job, any, any, any, any, any, kind, any, any, any);
+    return new Query(any, Optional.of(job), any, any, any, any, any, any, any, any, any);
   }
 }

@@ -20,7 +20,8 @@ import witnessmark.ledger.Stored;
  */
 public final class Gather {
   /** Kinds that tell of a wrench or a person, for all jobs. */
-  private static final List<String> REGISTERS = List.of("operator-enrolled", "wrench-enrolled");
+  private static final List<String> REGISTERS =
+      List.of("operator-enrolled", "wrench-enrolled", "wrench-calibrated", "calibration-ended");
 
   private final Reading reading;
   private final SortedMap<Long, byte[]> bytes = new TreeMap<>();
@@ -87,6 +88,8 @@ public final class Gather {
     for (Stored stored : reading.registers(REGISTERS, entries.lastKey())) {
       Entry entry = EntryJson.read(stored.bytes());
       if (entry instanceof Entry.WrenchEnrolled w && wrenches.contains(w.wrench())
+          || entry instanceof Entry.WrenchCalibrated c && wrenches.contains(c.wrench())
+          || entry instanceof Entry.CalibrationEnded d && wrenches.contains(d.wrench())
           || entry instanceof Entry.OperatorEnrolled o && badges.contains(o.operator())) {
         add(stored);
       }

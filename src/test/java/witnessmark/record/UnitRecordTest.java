@@ -305,6 +305,34 @@ class UnitRecordTest {
   }
 
   @Test
+  void aLaboratorysCertificateIsShownFromItsDayOn() {
+    Bench bench = wired(2);
+    bench.hit("50 N.m");
+    bench.rest(86_400);
+    bench.person(
+        new witnessmark.desk.CalibrateWrench(
+            "TW-1",
+            "C-26-140",
+            "calibration room",
+            bench.now().truncatedTo(java.time.temporal.ChronoUnit.DAYS),
+            Optional.empty(),
+            Optional.empty(),
+            0,
+            new witnessmark.torque.Digits("1.2"),
+            List.of(),
+            java.util.stream.Stream.of("20 N.m", "60 N.m", "100 N.m")
+                .map(witnessmark.torque.Torque::parse)
+                .map(t -> new witnessmark.desk.Tried(t, java.util.Collections.nCopies(5, t)))
+                .toList(),
+            BY));
+    bench.hit("51 N.m");
+
+    assertThat(job(bench).passes())
+        .extracting(p -> p.shown().orElseThrow().wrench().orElseThrow().certificate())
+        .containsExactly(Optional.empty(), Optional.of("C-26-140"));
+  }
+
+  @Test
   void theCalibrationShownIsTheOneOfTheDay() {
     Bench bench = wired(2);
     bench.hit("50 N.m");
