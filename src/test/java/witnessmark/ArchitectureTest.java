@@ -51,7 +51,7 @@ class ArchitectureTest {
           // which readings are values of a process
           row("sample", "torque procedure entry stats"),
           // the record on paper, and that paper read without trust
-          row("certificate", "torque procedure wrench entry job record report"),
+          row("certificate", "torque procedure wrench entry job record recall report"),
           // a unit's record is the job's own fold over its entries
           row("record", "torque procedure wrench entry job ledger"),
           // the log; its verifier shares nothing with what it checks

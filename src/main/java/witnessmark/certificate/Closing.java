@@ -19,8 +19,7 @@ final class Closing {
   private Closing() {}
 
   static void draw(Sheet sheet, Proved proved) {
-    Section.title(sheet, "Cautions", 40);
-    CAUTIONS.forEach(c -> Section.line(sheet, c));
+    cautions(sheet);
     Section.title(sheet, "How to check this certificate", 150);
     Qr.draw(
         sheet,
@@ -34,6 +33,11 @@ final class Closing {
     checkpoint(sheet, proved.checkpoint());
     sheet.inset(0);
     sheet.down(Math.max(0, sheet.y() - under));
+  }
+
+  static void cautions(Sheet sheet) {
+    Section.title(sheet, "Cautions", 40);
+    CAUTIONS.forEach(c -> Section.line(sheet, c));
   }
 
   private static void check(Sheet sheet, Proved proved) {

@@ -20,15 +20,7 @@ final class Pages {
   }
 
   private static void front(Sheet sheet, UnitRecord unit) {
-    sheet.put(Face.BOLD, 7.5f, Ink.STRIPE, Sheet.SIDE + 12, sheet.y(), "RECORD OF TIGHTENING");
-    float top = sheet.y() + 8;
-    Typeface bold = sheet.face(Face.BOLD);
-    for (String line : bold.wrapped(bold.shown("Unit " + unit.unit()), 18, sheet.measure() - 12)) {
-      sheet.down(22);
-      sheet.put(Face.BOLD, 18, Ink.TEXT, Sheet.SIDE + 12, sheet.y(), line);
-    }
-    sheet.add(stripe(top, sheet.y() - 5));
-    sheet.down(2);
+    title(sheet, "RECORD OF TIGHTENING", "Unit " + unit.unit());
     if (unit.jobs().size() > 1) {
       sheet.down(10);
       sheet.say(
@@ -38,6 +30,19 @@ final class Pages {
           Sheet.SIDE,
           unit.jobs().size() + " jobs, in the order in which they were opened.");
     }
+  }
+
+  /** What a document is, and of what. */
+  static void title(Sheet sheet, String kind, String subject) {
+    sheet.put(Face.BOLD, 7.5f, Ink.STRIPE, Sheet.SIDE + 12, sheet.y(), kind);
+    float top = sheet.y() + 8;
+    Typeface bold = sheet.face(Face.BOLD);
+    for (String line : bold.wrapped(bold.shown(subject), 18, sheet.measure() - 12)) {
+      sheet.down(22);
+      sheet.put(Face.BOLD, 18, Ink.TEXT, Sheet.SIDE + 12, sheet.y(), line);
+    }
+    sheet.add(stripe(top, sheet.y() - 5));
+    sheet.down(2);
   }
 
   /** The stripe of paint, aslant, as it is drawn over a tightened bolt. */
@@ -57,31 +62,30 @@ final class Pages {
       }
       marks.addAll(sheet.pages().get(i));
       if (i > 0) {
-        marks.addAll(head(sheet, unit));
+        marks.addAll(head(sheet, "Record of tightening, unit " + unit.unit()));
       }
-      marks.addAll(foot(sheet, proved, program, i + 1, count));
+      String root = Closing.tree(proved.checkpoint()).replace("\n", " · ");
+      marks.addAll(foot(sheet, program + " · " + root, i + 1, count));
       pages.add(marks);
     }
     return pages;
   }
 
-  private static List<Mark> head(Sheet sheet, UnitRecord unit) {
+  static List<Mark> head(Sheet sheet, String title) {
     Typeface plain = sheet.face(Face.PLAIN);
     float y = sheet.height() - 40;
-    String whole = plain.shown("Record of tightening, unit " + unit.unit());
+    String whole = plain.shown(title);
     String shown = plain.wrapped(whole, SMALL, sheet.measure()).get(0);
     return List.of(
         Mark.text(plain, SMALL, Ink.QUIET, Sheet.SIDE, y, shown),
         Mark.line(Ink.RULE, 0.4f, Sheet.SIDE, y - 5, sheet.width() - Sheet.SIDE, y - 5));
   }
 
-  private static List<Mark> foot(Sheet sheet, Proved proved, String program, int page, int count) {
+  static List<Mark> foot(Sheet sheet, String text, int page, int count) {
     Typeface plain = sheet.face(Face.PLAIN);
     float y = 32;
     String number = "page " + page + " of " + count;
-    String root = Closing.tree(proved.checkpoint()).replace("\n", " · ");
-    String left =
-        plain.wrapped(plain.shown(program + " · " + root), SMALL, sheet.measure() - 60).get(0);
+    String left = plain.wrapped(plain.shown(text), SMALL, sheet.measure() - 60).get(0);
     float right = sheet.width() - Sheet.SIDE - plain.width(number, SMALL);
     return List.of(
         Mark.line(Ink.RULE, 0.4f, Sheet.SIDE, y + 10, sheet.width() - Sheet.SIDE, y + 10),

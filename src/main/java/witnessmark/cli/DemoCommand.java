@@ -49,7 +49,26 @@ final class DemoCommand implements Callable<Integer> {
       String job = new Demo(directory, out, fast, seed, Simulator::start).run();
       Path data = directory.resolve("data");
       show(out, data, "The job:", "job", "status", job);
-      show(out, data, "The unit's record:", "trace", "--unit", Demo.UNIT);
+      show(out, data, "What happened:", "trace", "--unit", Demo.UNIT);
+      show(out, data, "The unit's record:", "trace", "--unit", Demo.UNIT, "--record");
+      Path pdf = directory.resolve(Demo.UNIT + ".pdf");
+      show(
+          out,
+          data,
+          "A certificate for the customer:",
+          "trace",
+          "--unit",
+          Demo.UNIT,
+          "--certificate",
+          pdf.toString());
+      told(
+          out,
+          "The certificate, checked as the customer would, without the log:",
+          "ledger",
+          "check-proof",
+          pdf.toString(),
+          "--key",
+          data.resolve("ledger.pub").toString());
       show(out, data, "The signed checkpoint:", "ledger", "checkpoint");
       return show(out, data, "The log, checked:", "ledger", "verify");
     } catch (IOException e) {
@@ -78,9 +97,13 @@ final class DemoCommand implements Callable<Integer> {
     String[] whole = Arrays.copyOf(command, command.length + 2);
     whole[command.length] = "--data";
     whole[command.length + 1] = data.toString();
-    out.println("\n" + (keep == null ? title : "$ witnessmark " + String.join(" ", whole)));
+    return told(out, title, whole);
+  }
+
+  private int told(PrintWriter out, String title, String... command) {
+    out.println("\n" + (keep == null ? title : "$ witnessmark " + String.join(" ", command)));
     out.flush();
-    return Main.execute(whole);
+    return Main.execute(command);
   }
 
   private Path directory() {

@@ -1,6 +1,7 @@
 package witnessmark.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.concurrent.Callable;
@@ -11,6 +12,8 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.certificate.CallBack;
+import witnessmark.certificate.Paper;
 import witnessmark.recall.Finding;
 import witnessmark.recall.Recall;
 import witnessmark.recall.Survey;
@@ -41,6 +44,12 @@ final class RecallCommand implements Callable<Integer> {
   @Option(names = "--all", description = "List joints that stay in band, too.")
   private boolean all;
 
+  @Option(
+      names = "--pdf",
+      paramLabel = "FILE.pdf",
+      description = "Also write the call-back as a PDF.")
+  private Path pdf;
+
   @ArgGroup private Form form = new Form();
   @Mixin private DataOption data;
 
@@ -64,6 +73,9 @@ final class RecallCommand implements Callable<Integer> {
               + " was found after a good calibration. Enter it: wrench calibrate "
               + serial
               + " --found …");
+    }
+    if (pdf != null) {
+      Files.write(pdf, CallBack.render(recall.get(), Paper.A4, Version.program()));
     }
     PrintWriter out = spec.commandLine().getOut();
     if (form.csv) {

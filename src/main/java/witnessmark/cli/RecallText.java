@@ -101,14 +101,9 @@ final class RecallText {
   private static String foot(Recall recall) {
     Map<Outlook, Long> counts = recall.counts();
     String units = String.join(", ", recall.units());
-    return counts.get(Outlook.OUT)
-        + " out of band at the error as found, and had it grown evenly;\n"
-        + counts.get(Outlook.OUT_IF_WRONG_FROM_THE_START)
-        + " out of band at the error as found, not in every case had it grown evenly;\n"
-        + counts.get(Outlook.OUT_AT_A_SMALLER_ERROR)
-        + " in band at the error as found, out of it at a smaller one;\n"
-        + counts.get(Outlook.IN_WHATEVER_THE_ERROR)
-        + " in band whatever the error up to the one as found.\n"
+    return counts.entrySet().stream()
+            .map(c -> c.getValue() + " " + c.getKey().words())
+            .collect(Collectors.joining(";\n", "", ".\n"))
         + (units.isEmpty()
             ? "No unit is to be called back.\n"
             : "Call back first: " + units + ".\n")

@@ -36,6 +36,9 @@ class DemoIT {
         .contains("Nonconforming: stop here, somebody must decide (dispose).")
         .contains("the same message came twice: counted, nothing changed")
         .contains("badge-07 confirms frame-check: ")
+        .contains("46 of 46 fastener passes stand")
+        .contains("$ witnessmark ledger check-proof one/ATR-26-0147.pdf --key one/data/ledger.pub")
+        .contains("The pages are what the entries make: the file is the same to the byte.")
         .contains("$ witnessmark ledger verify --data one/data\nVerified: ");
     assertThat(gone.join().orThrow())
         .as("nothing to type about data that are gone")

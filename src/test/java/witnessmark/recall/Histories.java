@@ -18,7 +18,7 @@ import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 
 /** A shop's days with two wrenches, of which TW-1 goes to the laboratory now and then. */
-final class Histories {
+public final class Histories {
   private static final String PROCEDURE =
       Bench.group(3, "order = \"any\"", "criticality = \"danger\"")
           + "[[step]]\nid = \"b\"\nkind = \"tighten\"\ntitle = \"b\"\nfasteners = 2\norder = \"any\"\n"
@@ -38,7 +38,7 @@ final class Histories {
     this.random = random;
   }
 
-  static Bench of(Random random) {
+  public static Bench of(Random random) {
     Histories history = new Histories(random);
     history.run();
     return history.bench;
