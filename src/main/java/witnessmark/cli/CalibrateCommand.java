@@ -1,6 +1,8 @@
 package witnessmark.cli;
 
 import java.io.PrintWriter;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -16,11 +18,13 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.desk.CalibrateWrench;
 import witnessmark.desk.Tried;
+import witnessmark.entry.CalibrationPoint;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.Reading.Query;
 import witnessmark.torque.Digits;
+import witnessmark.wrench.Budget;
 
 /** Enters a laboratory's certificate. */
 @Command(
@@ -129,7 +133,7 @@ final class CalibrateCommand implements Callable<Integer> {
   private int tell(long n, Entry.WrenchCalibrated e) {
     PrintWriter out = spec.commandLine().getOut();
     e.found().forEach(p -> out.println("As found, " + PointText.of(p)));
-    e.left().forEach(p -> out.println("As left,  " + PointText.of(p)));
+    e.left().forEach(p -> out.println("As left,  " + PointText.of(p) + interval(p, e)));
     if (e.leftWithin()) {
       out.println(
           "Calibrated "
@@ -159,6 +163,14 @@ final class CalibrateCommand implements Callable<Integer> {
     }
     out.flush();
     return e.leftWithin() && !foundOut ? Exit.YES : Exit.NO;
+  }
+
+  /** How far off a reading there may be, by what the certificate says. */
+  private static String interval(CalibrationPoint point, Entry.WrenchCalibrated e) {
+    BigDecimal most = Budget.interval(point, BigDecimal.ZERO, e.uncertainty().value());
+    return ", with the uncertainty "
+        + most.setScale(2, RoundingMode.HALF_EVEN).toPlainString()
+        + " % at most";
   }
 
   private static Instant start(LocalDate day) {

@@ -31,7 +31,8 @@ import witnessmark.wrench.Wrench;
       ChecksCommand.class,
       DueCommand.class,
       RetireCommand.class,
-      RuleCommand.class
+      RuleCommand.class,
+      UncertaintyCommand.class
     },
     footer = {"", "Example:  witnessmark wrench list"})
 final class WrenchCommand {
