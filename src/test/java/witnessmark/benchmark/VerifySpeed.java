@@ -20,7 +20,7 @@ import witnessmark.ledger.verify.Verifier;
  * hashing each: {@code VerifySpeed DIRECTORY ENTRIES}. The log is made when it is not there.
  */
 final class VerifySpeed {
-  private static final int ROUNDS = 5;
+  private static final int ROUNDS = 10;
 
   private VerifySpeed() {}
 

@@ -12,7 +12,6 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.sqlite.SQLiteConfig;
 import witnessmark.ledger.FileFault;
 import witnessmark.ledger.verify.RawLedger;
 import witnessmark.ledger.verify.Rows;
@@ -20,21 +19,24 @@ import witnessmark.ledger.verify.Rows;
 /**
  * Reads a {@code ledger.db} as it is stored, without changing it.
  *
- * <p>Everything is read in one transaction, so it is the state of one moment although the bridge
- * may append meanwhile. Close it soon: while it is open the write-ahead log cannot shrink.
+ * <p>Everything is read in transactions that see the state of one moment, although the bridge may
+ * append meanwhile. Close it soon: while it is open the write-ahead log cannot shrink.
  */
 public final class RawReader implements RawLedger {
   private static final byte[] HEADER = "SQLite format 3\0".getBytes(StandardCharsets.US_ASCII);
   private static final long APPLICATION_ID = 1465142593;
   private static final long NEWEST_VERSION = 1;
-  private static final int BUSY_MS = 5000;
   private static final int COMPLAINTS = 10;
   private final Path file;
   private final Connection connection;
 
-  private RawReader(Path file, Connection connection) {
+  /** For the rows of table entry, which another thread may go through. */
+  private final Connection beside;
+
+  private RawReader(Path file, Connection connection, Connection beside) {
     this.file = file;
     this.connection = connection;
+    this.beside = beside;
   }
 
   /**
@@ -52,7 +54,8 @@ public final class RawReader implements RawLedger {
               + " restore the ledger from a backup");
     }
     checkHeader(file);
-    RawReader reader = connect(file);
+    Connection[] twins = ReadOnly.twins(file);
+    RawReader reader = new RawReader(file, twins[0], twins[1]);
     try {
       reader.checkLedger();
       return reader;
@@ -76,39 +79,6 @@ public final class RawReader implements RawLedger {
           file
               + " is not a database: it does not begin with \"SQLite format 3\"; restore the"
               + " ledger from a backup");
-    }
-  }
-
-  private static RawReader connect(Path file) throws IOException {
-    SQLiteConfig config = new SQLiteConfig();
-    config.setReadOnly(true);
-    config.setBusyTimeout(BUSY_MS);
-    // The driver takes what follows a ? in a plain path for options; a file: URL has it escaped.
-    String url = "jdbc:sqlite:file:" + file.toAbsolutePath().toUri().getRawPath();
-    Connection connection = null;
-    try {
-      connection = config.createConnection(url);
-      execute(connection, "BEGIN");
-      // The first read, not BEGIN, is what fixes the state that all later ones see.
-      execute(connection, "SELECT count(*) FROM sqlite_schema");
-      return new RawReader(file, connection);
-    } catch (SQLException e) {
-      if (connection != null) {
-        new RawReader(file, connection).close();
-      }
-      throw new IOException(
-          file
-              + " cannot be opened as a ledger: "
-              + (Database.readOnly(e) ? "this user may not write beside it" : e.getMessage())
-              + "; check that its directory can be written (SQLite keeps ledger.db-shm there), copy"
-              + " ledger.db together with ledger.db-wal to one that can, or restore a backup",
-          e);
-    }
-  }
-
-  private static void execute(Connection connection, String sql) throws SQLException {
-    try (Statement statement = connection.createStatement()) {
-      statement.execute(sql);
     }
   }
 
@@ -158,11 +128,13 @@ public final class RawReader implements RawLedger {
   public List<String> complaints() throws IOException {
     List<String> found = new ArrayList<>();
     // A connection of its own: the rows are read meanwhile.
-    try (RawReader own = connect(file);
-        Rows rows = own.rows("file", "PRAGMA integrity_check(" + COMPLAINTS + ")")) {
+    Connection own = ReadOnly.open(file);
+    try (Rows rows = rows(own, "file", "PRAGMA integrity_check(" + COMPLAINTS + ")")) {
       while (rows.next()) {
         found.add(String.valueOf(rows.value(0)));
       }
+    } finally {
+      ReadOnly.close(own);
     }
     return found.equals(List.of("ok")) ? List.of() : found;
   }
@@ -171,7 +143,7 @@ public final class RawReader implements RawLedger {
 
   @Override
   public Rows entries() throws IOException {
-    return rows("entry", "SELECT n, bytes, link FROM entry NOT INDEXED ORDER BY n");
+    return rows(beside, "entry", "SELECT n, bytes, link FROM entry NOT INDEXED ORDER BY n");
   }
 
   @Override
@@ -206,9 +178,13 @@ public final class RawReader implements RawLedger {
   }
 
   private Rows rows(String table, String sql) throws IOException {
+    return rows(connection, table, sql);
+  }
+
+  private Rows rows(Connection on, String table, String sql) throws IOException {
     String where = "table " + table + " of " + file;
     try {
-      Statement statement = connection.createStatement();
+      Statement statement = on.createStatement();
       try {
         ResultSet result = statement.executeQuery(sql);
         return new StoredRows(where, statement, result);
@@ -223,11 +199,7 @@ public final class RawReader implements RawLedger {
 
   @Override
   public void close() {
-    try {
-      connection.close();
-    } catch (SQLException e) {
-      // Nothing was written, so nothing can be lost by a close that fails.
-      return;
-    }
+    ReadOnly.close(beside);
+    ReadOnly.close(connection);
   }
 }

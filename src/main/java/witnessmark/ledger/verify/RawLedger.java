@@ -19,12 +19,15 @@ public interface RawLedger extends Closeable {
   long userVersion() throws IOException;
 
   /**
-   * What the store finds wrong with its own file structure, a sentence each. This alone may be
-   * called by another thread, beside all others, and may see a state that is some moments newer.
+   * What the store finds wrong with its own file structure, a sentence each. This may be called by
+   * another thread beside all others, and may see a state that is some moments newer.
    */
   List<String> complaints() throws IOException;
 
-  /** {@code n, bytes, link} of table {@code entry}, by {@code n}. */
+  /**
+   * {@code n, bytes, link} of table {@code entry}, by {@code n}. Another thread may go through them
+   * while all else is read.
+   */
   Rows entries() throws IOException;
 
   /** {@code id, note} of table {@code checkpoint}. */

@@ -8,6 +8,9 @@ import java.util.function.LongConsumer;
 final class Walk implements AutoCloseable {
   private static final int STRIDE = 4096;
 
+  /** Of table entry. */
+  private static final int COLUMNS = 3;
+
   private final RawLedger ledger;
   private final SignedRoot signed;
   private final KeptRoot kept;
@@ -67,7 +70,7 @@ final class Walk implements AutoCloseable {
 
   /** Reads the entries; false when the rest cannot be read. */
   private boolean entries() {
-    try (Rows rows = ledger.entries()) {
+    try (Rows rows = new ReadAhead(ledger.entries(), COLUMNS)) {
       while (rows.next()) {
         row(rows.value(0), rows.value(1), rows.value(2));
         if (tree.size() % STRIDE == 0) {
