@@ -12,7 +12,8 @@ import java.util.Map;
 import java.util.Set;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
-import witnessmark.entry.Judged;
+import witnessmark.entry.Gist;
+import witnessmark.entry.Gist.Placed;
 
 /**
  * The readings by which the joints of one job stand, each decided as it was last.
@@ -21,8 +22,8 @@ import witnessmark.entry.Judged;
  * the re-checks since, as each of these may have turned it. Loosening it takes them away.
  */
 final class Standing {
-  private final Map<Long, Entry.TorqueTaken> taken = new LinkedHashMap<>();
-  private final Map<Long, Judged> decided = new HashMap<>();
+  private final Map<Long, Gist> taken = new LinkedHashMap<>();
+  private final Map<Long, Placed> decided = new HashMap<>();
   private final Map<Long, Instant> moved = new HashMap<>();
   private final Set<Long> aside = new HashSet<>();
 
@@ -30,27 +31,30 @@ final class Standing {
    * A reading.
    *
    * @param n a torque event's entry
-   * @param judged as it was decided last
+   * @param placed as it was decided last
    */
-  record Reading(long n, Entry.TorqueTaken event, Judged judged) {}
+  record Reading(long n, Gist event, Placed placed) {}
 
-  /** Takes in the job's next entry. */
-  void take(long n, Entry entry) {
-    if (entry instanceof Entry.TorqueTaken e) {
-      taken.put(n, e);
-      decided.put(n, e.judged());
-    } else if (entry instanceof Entry.Assigned e) {
-      decided.put(e.assigns(), e.judged());
+  /** Takes in the job's next reading. */
+  void take(long n, Gist reading) {
+    taken.put(n, reading);
+    decided.put(n, reading.placed());
+  }
+
+  /** Takes in what else may change how a reading was decided. */
+  void take(Entry entry) {
+    if (entry instanceof Entry.Assigned e) {
+      decided.put(e.assigns(), Placed.of(e.judged()));
       e.moment().ifPresent(m -> moved.put(e.assigns(), m));
     } else if (entry instanceof Entry.Reread e) {
-      decided.put(e.rereads(), e.judged());
+      decided.put(e.rereads(), Placed.of(e.judged()));
     } else if (entry instanceof Entry.SetAside e) {
       aside.add(e.sets());
     }
   }
 
   /** A torque event that a person placed in this job and that came before it or from outside it. */
-  void outside(long n, Entry.TorqueTaken event) {
+  void outside(long n, Gist event) {
     taken.putIfAbsent(n, event);
   }
 
@@ -85,11 +89,11 @@ final class Standing {
   }
 
   private static void change(Map<String, List<Reading>> byFastener, Reading reading) {
-    if (reading.judged().fastener().isEmpty()) {
+    if (reading.placed().fastener().isEmpty()) {
       return;
     }
-    String fastener = reading.judged().fastener().get();
-    Effect effect = reading.judged().effect();
+    String fastener = reading.placed().fastener().get();
+    Effect effect = reading.placed().effect();
     if (effect == Effect.CREDITED || effect == Effect.NONCONFORMING) {
       byFastener.put(fastener, new ArrayList<>(List.of(reading)));
     } else if (effect == Effect.RECHECKED) {

@@ -1,19 +1,26 @@
 package witnessmark.recall;
 
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.Reading;
 import witnessmark.ledger.Reading.Query;
+import witnessmark.recall.Touched.Noted;
 
 /** Reads from the log what a recall of one wrench is computed from. */
 public final class Survey {
   private static final Optional<String> ANY = Optional.empty();
+
+  /** How many chunks are read from the file while others are still being made sense of. */
+  private static final int AHEAD = 8;
 
   private final Reading reading;
   private final String wrench;
@@ -40,12 +47,16 @@ public final class Survey {
    */
   public Recall recall(Finding finding) {
     Touched touched = new Touched(reading, wrench, finding);
+    Deque<CompletableFuture<List<Noted>>> ahead = new ArrayDeque<>();
     reading.chunks(
         query(ANY, ANY, Optional.of(Moments.text(finding.from()))),
-        chunk ->
-            chunk.parallelStream()
-                .map(s -> new Touched.Noted(s.n(), EntryJson.read(s.bytes())))
-                .forEachOrdered(touched::take));
+        chunk -> {
+          ahead.add(CompletableFuture.supplyAsync(() -> chunk.stream().map(Noted::of).toList()));
+          if (ahead.size() > AHEAD) {
+            ahead.remove().join().forEach(touched::take);
+          }
+        });
+    ahead.forEach(a -> a.join().forEach(touched::take));
     List<Touch> touches = touched.touches();
     Span span = finding.span(Math.max(1, touched.readings()));
     List<Rejudged> joints =

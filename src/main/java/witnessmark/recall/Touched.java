@@ -9,8 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
+import witnessmark.entry.Gist;
 import witnessmark.ledger.Reading;
 import witnessmark.ledger.Reading.JobRow;
+import witnessmark.ledger.Stored;
 import witnessmark.procedure.Criticality;
 import witnessmark.procedure.ProcedureFile;
 import witnessmark.procedure.TightenStep;
@@ -29,8 +31,16 @@ final class Touched {
   private final List<Taken> taken = new ArrayList<>();
   private final List<Touch> touches = new ArrayList<>();
 
-  /** An entry and its number. */
-  record Noted(long n, Entry entry) {}
+  /** An entry and its number: the gist of a torque event, or any other as it is. */
+  record Noted(long n, Optional<Gist> reading, Optional<Entry> other) {
+    static Noted of(Stored stored) {
+      Optional<Gist> reading = Gist.read(stored.bytes());
+      return new Noted(
+          stored.n(),
+          reading,
+          reading.isPresent() ? Optional.empty() : Optional.of(EntryJson.read(stored.bytes())));
+    }
+  }
 
   private record Taken(Instant moment, long n) {}
 
@@ -42,18 +52,24 @@ final class Touched {
 
   /** Takes in the next entry. */
   void take(Noted noted) {
-    Entry entry = noted.entry();
-    if (entry instanceof Entry.TorqueTaken e) {
-      if (inQuestion(e)) {
-        taken.add(new Taken(e.moment(), noted.n()));
-      }
-      e.job().ifPresent(job -> standing(job).take(noted.n(), entry));
-    } else if (entry instanceof Entry.Assigned e) {
-      standing(e.job()).take(noted.n(), entry);
+    noted.reading().ifPresent(r -> take(noted.n(), r));
+    noted.other().ifPresent(this::take);
+  }
+
+  private void take(long n, Gist reading) {
+    if (inQuestion(reading)) {
+      taken.add(new Taken(reading.moment(), n));
+    }
+    reading.job().ifPresent(job -> standing(job).take(n, reading));
+  }
+
+  private void take(Entry entry) {
+    if (entry instanceof Entry.Assigned e) {
+      standing(e.job()).take(entry);
     } else if (entry instanceof Entry.Reread e) {
-      standing(e.job()).take(noted.n(), entry);
+      standing(e.job()).take(entry);
     } else if (entry instanceof Entry.SetAside e) {
-      standing(e.job()).take(noted.n(), entry);
+      standing(e.job()).take(entry);
     } else if (entry instanceof Entry.JobClosed e) {
       ended(e.job());
     } else if (entry instanceof Entry.JobAbandoned e) {
@@ -75,8 +91,8 @@ final class Touched {
     return touches.stream().map(t -> t.inOrder(orders.get(t.entry()))).toList();
   }
 
-  private boolean inQuestion(Entry.TorqueTaken e) {
-    return e.event().wrench().equals(wrench)
+  private boolean inQuestion(Gist e) {
+    return e.wrench().equals(wrench)
         && !e.moment().isBefore(finding.from())
         && e.moment().isBefore(finding.to());
   }
@@ -90,7 +106,7 @@ final class Touched {
     if (standing == null) {
       return;
     }
-    standing.missing().forEach(n -> standing.outside(n, torque(n)));
+    standing.missing().forEach(n -> standing.outside(n, gist(n)));
     List<Standing.Reading> mine =
         standing.readings().stream().filter(r -> inQuestion(r.event())).toList();
     if (!mine.isEmpty()) {
@@ -100,8 +116,8 @@ final class Touched {
     }
   }
 
-  private Entry.TorqueTaken torque(long n) {
-    return (Entry.TorqueTaken) entry(n);
+  private Gist gist(long n) {
+    return Gist.of((Entry.TorqueTaken) entry(n));
   }
 
   private Entry entry(long n) {
@@ -124,20 +140,20 @@ final class Touched {
   }
 
   private static Touch touch(JobRow row, Standing.Reading reading, Map<String, Criticality> steps) {
-    String fastener = reading.judged().fastener().orElseThrow();
-    Torque indicated = reading.event().event().torque();
+    String fastener = reading.placed().fastener().orElseThrow();
+    Torque indicated = reading.event().torque();
     return new Touch(
         row.unit(),
         row.job(),
         fastener,
-        reading.judged().pass().orElse(""),
+        reading.placed().pass().orElse(""),
         steps.get(fastener.substring(0, fastener.lastIndexOf('/'))),
         reading.n(),
         reading.event().moment(),
         indicated,
-        reading.judged().atFastener().map(Torque::parse).orElse(indicated),
-        Torque.parse(reading.judged().low().orElseThrow()),
-        Torque.parse(reading.judged().high().orElseThrow()),
+        reading.placed().atFastener().map(Torque::parse).orElse(indicated),
+        Torque.parse(reading.placed().low().orElseThrow()),
+        Torque.parse(reading.placed().high().orElseThrow()),
         0);
   }
 }

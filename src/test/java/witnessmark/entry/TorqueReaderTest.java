@@ -39,9 +39,11 @@ class TorqueReaderTest {
       byte[] bytes = EntryJson.bytes(entry);
       if (entry instanceof Entry.TorqueTaken) {
         assertThat(TorqueReader.read(bytes)).contains(entry).contains(EntryJson.general(bytes));
+        assertThat(Gist.read(bytes)).contains(Gist.of((Entry.TorqueTaken) entry));
         torques++;
       } else {
         assertThat(TorqueReader.read(bytes)).isEmpty();
+        assertThat(Gist.read(bytes)).isEmpty();
       }
     }
     assertThat(torques).isEqualTo(200);
