@@ -5,7 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * Follows paths of hashes to signed roots, step by step as RFC 9162 says.
+ * Follows paths of hashes to signed roots, in the steps of RFC 9162, numbered as there.
  *
  * @see <a href="https://www.rfc-editor.org/rfc/rfc9162#section-2.1.3.2">section 2.1.3.2</a>
  * @see <a href="https://www.rfc-editor.org/rfc/rfc9162#section-2.1.4.2">section 2.1.4.2</a>
@@ -24,7 +24,7 @@ final class PathCheck {
   void inclusion(long index, long size, byte[] leaf, List<byte[]> path, byte[] root)
       throws ProofFault {
     whole(path, leaf, root);
-    // 1. "If leaf_index is greater than or equal to tree_size, then fail"
+    // 1. a number beyond the tree fails
     if (index < 0 || index >= size) {
       throw new ProofFault(
           "its number "
@@ -101,11 +101,11 @@ final class PathCheck {
   private void climb(
       long first, byte[] firstRoot, long second, byte[] secondRoot, List<byte[]> given)
       throws ProofFault {
-    // 1. "If consistency_path is an empty array, stop and fail"
+    // 1. an empty path fails
     if (given.isEmpty()) {
       throw new ProofFault("the path is empty");
     }
-    // 2. "If first is an exact power of 2, then prepend first_hash"
+    // 2. where the earlier tree is a full subtree, its root stands for the first hash
     List<byte[]> path = new ArrayList<>(given);
     if (Long.bitCount(first) == 1) {
       path.add(0, firstRoot);
