@@ -79,6 +79,10 @@ public final class DaemonProcess implements AutoCloseable {
     return !Instant.parse(health.path("since").asText()).isBefore(started);
   }
 
+  public long pid() {
+    return process.pid();
+  }
+
   public boolean ended() {
     return !process.isAlive();
   }

@@ -6,7 +6,7 @@ import java.net.Socket;
 import javax.net.SocketFactory;
 
 /** Sockets that send at once, so that no figure holds the 40 ms of a delayed confirmation. */
-final class Sockets extends SocketFactory {
+public final class Sockets extends SocketFactory {
   @Override
   public Socket createSocket() throws IOException {
     Socket socket = new Socket();
