@@ -103,7 +103,7 @@ final class DemoCommand implements Callable<Integer> {
   private int told(PrintWriter out, String title, String... command) {
     out.println("\n" + (keep == null ? title : "$ witnessmark " + String.join(" ", command)));
     out.flush();
-    return Main.execute(command);
+    return Main.execute(new Console(), command);
   }
 
   private Path directory() {

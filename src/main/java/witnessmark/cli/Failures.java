@@ -3,24 +3,43 @@ package witnessmark.cli;
 import java.io.UncheckedIOException;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
+import picocli.CommandLine.IParameterExceptionHandler;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
 import witnessmark.desk.Declined;
 import witnessmark.ledger.LedgerException;
 import witnessmark.toml.FaultsException;
 
 /** Turns what went wrong into a message for the person and an exit status. */
-final class Failures implements IExecutionExceptionHandler {
+final class Failures implements IExecutionExceptionHandler, IParameterExceptionHandler {
   @Override
   public int handleExecutionException(Exception failure, CommandLine line, ParseResult result) {
     if (failure instanceof ParameterException p) {
-      line.getErr().println(p.getMessage());
-      line.usage(line.getErr());
-      return Exit.USAGE;
+      return told(p);
     }
     line.getErr().println(failure instanceof UncheckedIOException u ? reason(u) : text(failure));
     line.getErr().flush();
     return status(failure);
+  }
+
+  @Override
+  public int handleParseException(ParameterException e, String[] args) {
+    return told(e);
+  }
+
+  /** One line that says what is wrong is read; under a page of usage it would not be. */
+  private static int told(ParameterException e) {
+    CommandLine line = e.getCommandLine();
+    line.getErr().println(e.getMessage());
+    UnmatchedArgumentException.printSuggestions(e, line.getErr());
+    if (line.getSubcommands().isEmpty()) {
+      line.getErr().println("For help: " + line.getCommandSpec().qualifiedName() + " --help");
+    } else {
+      line.usage(line.getErr());
+    }
+    line.getErr().flush();
+    return Exit.USAGE;
   }
 
   private static String text(Exception failure) {

@@ -1,6 +1,7 @@
 package witnessmark.cli;
 
 import java.util.Arrays;
+import java.util.Optional;
 import picocli.AutoComplete.GenerateCompletion;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -53,16 +54,23 @@ public final class Main implements Runnable {
   @Spec private CommandSpec spec;
 
   public static void main(String[] args) {
-    System.exit(execute(args));
+    Console console = new Console().everywhere();
+    Optional<String> lost = Console.lost(args);
+    lost.ifPresent(System.err::println);
+    System.exit(lost.isPresent() ? Exit.SURROUNDINGS : console.status(execute(console, args)));
   }
 
   /** Runs a command line and returns its exit status. */
-  static int execute(String... args) {
+  static int execute(Console console, String... args) {
     // Building all the others takes a third of the daemon's start.
-    return args.length > 0 && args[0].equals("run")
-        ? answering(new CommandLine(new RunCommand()).setCommandName("witnessmark run"))
-            .execute(Arrays.copyOfRange(args, 1, args.length))
-        : commands().execute(args);
+    boolean daemon = args.length > 0 && args[0].equals("run");
+    CommandLine line =
+        daemon
+            ? answering(new CommandLine(new RunCommand()).setCommandName("witnessmark run"))
+            : commands();
+    return line.setOut(console.out())
+        .setErr(console.err())
+        .execute(daemon ? Arrays.copyOfRange(args, 1, args.length) : args);
   }
 
   /** All commands, ready to be typed to. */
@@ -78,7 +86,10 @@ public final class Main implements Runnable {
   }
 
   private static CommandLine answering(CommandLine line) {
-    return Typed.by(line).setExecutionExceptionHandler(new Failures()).setUsageHelpAutoWidth(true);
+    return HelpText.flowing(Typed.by(line))
+        .setExecutionExceptionHandler(new Failures())
+        .setParameterExceptionHandler(new Failures())
+        .setUsageHelpAutoWidth(true);
   }
 
   @Override

@@ -58,7 +58,8 @@ class ExitStatusIT {
             e -> assertThat(e.status()).isEqualTo(2),
             e ->
                 assertThat(e.err())
-                    .startsWith("Unknown option: '--nope'\nUsage: witnessmark ledger verify "));
+                    .startsWith(
+                        "Unknown option: '--nope'\nFor help: witnessmark ledger verify --help\n"));
     assertThat(program.run("run"))
         .satisfies(
             e -> assertThat(e.status()).isEqualTo(2),
@@ -79,7 +80,7 @@ class ExitStatusIT {
                 assertThat(e.err())
                     .startsWith(
                         "unknown role \"boss\"; allowed are technician, second, quality\n"
-                            + "Usage: witnessmark operator enrol "));
+                            + "For help: witnessmark operator enrol --help\n"));
   }
 
   @Test
