@@ -134,7 +134,19 @@ final class CalibrateCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     e.found().forEach(p -> out.println("As found, " + PointText.of(p)));
     e.left().forEach(p -> out.println("As left,  " + PointText.of(p) + interval(p, e)));
-    if (e.leftWithin()) {
+    boolean spent = e.used() >= e.operations();
+    if (e.leftWithin() && spent) {
+      out.println(
+          "Calibrated "
+              + e.wrench()
+              + ", but the "
+              + e.operations()
+              + " operations that this is good for are used already ("
+              + e.used()
+              + " since): it is not in force (entry "
+              + n
+              + "). Have it calibrated, or do not use it.");
+    } else if (e.leftWithin()) {
       out.println(
           "Calibrated "
               + e.wrench()
@@ -162,7 +174,7 @@ final class CalibrateCommand implements Callable<Integer> {
       out.println("Found out of tolerance: see what it touched with  recall " + e.wrench());
     }
     out.flush();
-    return e.leftWithin() && !foundOut ? Exit.YES : Exit.NO;
+    return e.leftWithin() && !spent && !foundOut ? Exit.YES : Exit.NO;
   }
 
   /** How far off a reading there may be, by what the certificate says. */

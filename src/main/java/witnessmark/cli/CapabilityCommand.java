@@ -88,6 +88,8 @@ final class CapabilityCommand implements Callable<Integer> {
     }
     if (studies.isEmpty()) {
       spec.commandLine().getErr().println("Nothing on record matches.");
+      data.reading(r -> Registered.strangers(r, named()))
+          .forEach(spec.commandLine().getErr()::println);
       return Exit.NO;
     }
     draw(studies.stream().filter(s -> !s.values().isEmpty()).toList());
@@ -109,6 +111,22 @@ final class CapabilityCommand implements Callable<Integer> {
         Optional.ofNullable(pass),
         Optional.ofNullable(from).map(Day::begin),
         Optional.ofNullable(to).map(Day::end));
+  }
+
+  private Query named() {
+    Optional<String> any = Optional.empty();
+    return new Query(
+        any,
+        any,
+        Optional.ofNullable(procedure),
+        Optional.ofNullable(fastener == null ? group : fastener),
+        Optional.ofNullable(wrench),
+        Optional.ofNullable(operator),
+        any,
+        any,
+        any,
+        any,
+        any);
   }
 
   /** Reads the log once for each kind that matters, in constant memory beside what is kept. */

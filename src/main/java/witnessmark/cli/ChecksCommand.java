@@ -35,6 +35,7 @@ final class ChecksCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Registered.wrench(spec, data, serial);
     List<CheckSeries> all = data.reading(r -> CheckSeries.of(r, serial));
     PrintWriter out = spec.commandLine().getOut();
     if (json) {

@@ -47,12 +47,13 @@ final class DueCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Shop shop = data.shop();
+    InForce force = data.reading(InForce::of);
     Instant now = Moments.now();
     List<Row> rows =
         shop.wrenches().values().stream()
             .map(Enrolments::newest)
             .sorted(Comparator.comparing(Wrench::due))
-            .map(w -> row(w, Optional.ofNullable(shop.uses().get(w.serial())), now))
+            .map(w -> row(w, Optional.ofNullable(shop.uses().get(w.serial())), force, now))
             .toList();
     PrintWriter out = spec.commandLine().getOut();
     if (json.wanted()) {
@@ -75,13 +76,13 @@ final class DueCommand implements Callable<Integer> {
     return rows.stream().allMatch(r -> r.state().equals("in force")) ? Exit.YES : Exit.NO;
   }
 
-  private Row row(Wrench wrench, Optional<Uses> uses, Instant now) {
-    return new Row(wrench, uses, state(wrench, uses, now));
+  private Row row(Wrench wrench, Optional<Uses> uses, InForce force, Instant now) {
+    return new Row(wrench, uses, state(wrench, uses, force, now));
   }
 
-  private String state(Wrench wrench, Optional<Uses> uses, Instant now) {
+  private String state(Wrench wrench, Optional<Uses> uses, InForce force, Instant now) {
     if (!wrench.calibratedAt(now)) {
-      return "NOT IN FORCE";
+      return force.of(wrench, now);
     }
     boolean soon = wrench.due().isBefore(now.plus(Duration.ofDays(within)));
     boolean few = uses.filter(u -> u.left() <= u.operations() * LITTLE).isPresent();

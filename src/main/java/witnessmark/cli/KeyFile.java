@@ -57,12 +57,23 @@ final class KeyFile {
     try {
       return Checkpoint.open(note, key);
     } catch (NoteException e) {
-      String not = file + " is no checkpoint of the log " + key.name() + ": " + e.getMessage();
+      if (note.stripLeading().startsWith("{")) {
+        throw new Refusal(
+            Exit.INPUT,
+            file + " is a proof, not a checkpoint: see what it shows with ledger check-proof.");
+      }
+      String not = file + " is no checkpoint of the log " + key.name() + ": " + brief(e);
       if (looksLikeOne(note)) {
         throw new Declined(not + ".\nIf it came from here, the log or its key was replaced since.");
       }
       throw new Refusal(Exit.INPUT, not + ".\nName a file that ledger checkpoint printed.");
     }
+  }
+
+  /** A wrong file may be quoted at any length. */
+  private static String brief(NoteException e) {
+    String text = String.valueOf(e.getMessage());
+    return text.length() <= 300 ? text : text.substring(0, 300) + "…";
   }
 
   private static boolean looksLikeOne(String note) {

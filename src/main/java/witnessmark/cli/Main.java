@@ -24,8 +24,8 @@ import picocli.CommandLine.Spec;
     },
     footer = {
       "",
-      "Exit status: 0 yes, 1 no, 2 wrong command line, 3 wrong input file, 4 surroundings failed",
-      "(port, broker, disk, lock, key).",
+      "Exit status: 0 yes, 1 no, 2 wrong command line, 3 wrong input file,",
+      "4 surroundings failed (port, broker, disk, lock, key).",
       "",
       "Begin with:  witnessmark demo"
     },

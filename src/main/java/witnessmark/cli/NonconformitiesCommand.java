@@ -49,6 +49,9 @@ final class NonconformitiesCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    if (unit != null) {
+      Registered.unit(spec, data, unit);
+    }
     Instant now = Moments.now();
     List<Nonconformity> all =
         data.reading(Nonconformities::in).stream()
@@ -59,7 +62,9 @@ final class NonconformitiesCommand implements Callable<Integer> {
     if (json.wanted()) {
       json.print(out, all.stream().map(n -> object(n, now)).toList());
     } else if (all.isEmpty()) {
-      out.println(open ? "No nonconformity is open." : "No nonconformity is on record.");
+      out.println(
+          (open ? "No nonconformity is open" : "No nonconformity is on record")
+              + (unit == null ? "." : " of unit " + unit + "."));
     } else {
       out.print(table(all, now));
     }

@@ -140,8 +140,12 @@ final class ProveCommand implements Callable<Integer> {
     if (found.isEmpty()) {
       throw new Declined(
           what.job != null
-              ? "There is no entry of job " + what.job + "; witnessmark job list names all jobs."
-              : "There is no entry about unit " + what.unit + "; witnessmark job list names all.");
+              ? "There is no entry of job "
+                  + what.job
+                  + "; witnessmark trace --kind job-opened lists all jobs."
+              : "There is no entry about unit "
+                  + what.unit
+                  + "; witnessmark trace --kind job-opened lists all.");
     }
     return found;
   }

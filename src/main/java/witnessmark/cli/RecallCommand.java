@@ -25,7 +25,7 @@ import witnessmark.recall.Survey;
     description = {
       "List every joint that a wrench touched since its last good calibration, judged anew with",
       "the error with which it was found: by a calibration (--found), or a check that failed.",
-      "Exit status 1 when a joint may be out of its band."
+      "Exit status 1 when a joint may be out of its band, 2 when nothing says how it was found."
     },
     footer = {
       "",
@@ -64,10 +64,11 @@ final class RecallCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
+    Registered.wrench(spec, data, serial);
     Optional<Recall> recall = data.reading(r -> survey(new Survey(r, serial)));
     if (recall.isEmpty()) {
       throw new Refusal(
-          Exit.NO,
+          Exit.USAGE,
           "Nothing on record says how "
               + serial
               + " was found after a good calibration. Enter it: wrench calibrate "

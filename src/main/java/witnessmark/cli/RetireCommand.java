@@ -40,7 +40,12 @@ final class RetireCommand implements Callable<Integer> {
     long n = data.carryOut(Given.valid(spec, () -> new RetireWrench(serial, by, because)));
     spec.commandLine()
         .getOut()
-        .println(serial + " has no calibration in force from now on (entry " + n + ").");
+        .println(
+            "Retired "
+                + serial
+                + ": its readings accept no fastener until it is calibrated anew (entry "
+                + n
+                + ").");
     spec.commandLine().getOut().flush();
     return Exit.YES;
   }

@@ -4,10 +4,12 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
@@ -18,6 +20,7 @@ import picocli.CommandLine.Spec;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.Reading;
+import witnessmark.ledger.Reading.JobRow;
 import witnessmark.ledger.Reading.Query;
 import witnessmark.ledger.Stored;
 import witnessmark.report.Csv;
@@ -46,28 +49,28 @@ final class TraceCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
-  @Option(names = "--unit")
+  @Option(names = "--unit", description = "Its number, e.g. ATR-26-0147.")
   private String unit;
 
-  @Option(names = "--job")
+  @Option(names = "--job", description = "Its name, e.g. J-6.")
   private String job;
 
-  @Option(names = "--procedure")
+  @Option(names = "--procedure", description = "Its id, e.g. RAM-210.")
   private String procedure;
 
   @Option(names = "--revision", description = "Of the procedure.")
   private String revision;
 
-  @Option(names = "--fastener")
+  @Option(names = "--fastener", description = "e.g. carrier-left/3.")
   private String fastener;
 
-  @Option(names = "--wrench")
+  @Option(names = "--wrench", description = "Its serial number.")
   private String wrench;
 
-  @Option(names = "--operator")
+  @Option(names = "--operator", description = "A badge.")
   private String operator;
 
-  @Option(names = "--station")
+  @Option(names = "--station", description = "e.g. bench-1.")
   private String station;
 
   @Option(names = "--kind", description = "The entry's kind, e.g. torque, disposed, refused.")
@@ -116,6 +119,8 @@ final class TraceCommand implements Callable<Integer> {
     out.flush();
     if (found == 0) {
       spec.commandLine().getErr().println("Nothing on record matches.");
+      data.reading(r -> Registered.strangers(r, query))
+          .forEach(spec.commandLine().getErr()::println);
       return Exit.NO;
     }
     return Exit.YES;
@@ -150,6 +155,11 @@ final class TraceCommand implements Callable<Integer> {
   /** Prints what matches, one chunk after the other; the lines of a chunk are made at once. */
   private long print(PrintWriter out, Reading reading, Query query) {
     AtomicLong found = new AtomicLong();
+    Map<String, JobRow> jobs =
+        form.csv
+            ? reading.jobs(Optional.empty(), Optional.empty(), false).stream()
+                .collect(Collectors.toMap(JobRow::job, j -> j))
+            : Map.of();
     try (Progress progress = Progress.whilePrinting("reading", reading.size())) {
       reading.chunks(
           query,
@@ -157,7 +167,7 @@ final class TraceCommand implements Callable<Integer> {
             if (found.getAndAdd(chunk.size()) == 0) {
               out.print(head());
             }
-            chunk.parallelStream().map(this::line).forEachOrdered(out::print);
+            chunk.parallelStream().map(s -> line(s, jobs)).forEachOrdered(out::print);
             progress.accept(chunk.get(chunk.size() - 1).n());
           });
     }
@@ -195,7 +205,7 @@ final class TraceCommand implements Callable<Integer> {
         any);
   }
 
-  private String line(Stored stored) {
+  private String line(Stored stored, Map<String, JobRow> jobs) {
     if (form.jsonl) {
       return "{\"n\":"
           + stored.n()
@@ -203,7 +213,7 @@ final class TraceCommand implements Callable<Integer> {
           + new String(stored.bytes(), StandardCharsets.UTF_8)
           + "}\n";
     }
-    Line line = Line.of(stored.n(), EntryJson.read(stored.bytes()));
+    Line line = Line.of(stored.n(), EntryJson.read(stored.bytes()), jobs);
     return form.csv ? Csv.row(line.cells()) : TraceText.of(line);
   }
 }

@@ -7,8 +7,8 @@ import witnessmark.report.Line;
 final class TraceText {
   static final String HEAD =
       String.format(
-          "%7s  %-20s  %-26s  %-12s  %-14s  %-13s  %s%n",
-          "ENTRY", "TIME (UTC)", "FASTENER OR KIND", "TORQUE", "WRENCH", "VERDICT", "");
+          "%7s  %-20s  %-26s  %-12s  %-15s  %-13s  %s%n",
+          "ENTRY", "TIME (UTC)", "FASTENER OR KIND", "TORQUE", "WRENCH OR BADGE", "VERDICT", "");
 
   private TraceText() {}
 
@@ -19,7 +19,7 @@ final class TraceText {
         line.cell("torque").isEmpty() ? "" : line.cell("torque") + " " + line.cell("unit");
     String verdict = line.cell("verdict").isEmpty() ? line.cell("effect") : line.cell("verdict");
     return String.format(
-        "%7s  %-20s  %-26s  %-12s  %-14s  %-13s  %s%n",
+        "%7s  %-20s  %-26s  %-12s  %-15s  %-13s  %s%n",
         line.cell("entry"),
         line.cell("at").substring(0, 19) + "Z",
         what,

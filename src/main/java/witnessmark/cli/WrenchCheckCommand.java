@@ -12,6 +12,8 @@ import picocli.CommandLine.Spec;
 import witnessmark.desk.CheckWrench;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
+import witnessmark.entry.Moments;
+import witnessmark.wrench.Wrench;
 
 /** Enters a check on the shop's own tester. */
 @Command(
@@ -64,6 +66,13 @@ final class WrenchCheckCommand implements Callable<Integer> {
                 + " is out of tolerance and has no calibration in force from now on (entry "
                 + n
                 + "). Have it calibrated.");
+    Wrench wrench = data.shop().wrenches().get(serial).newest();
+    if (entry.within() && !wrench.calibratedAt(Moments.now())) {
+      out.println(
+          "It has no calibration in force all the same: "
+              + data.reading(InForce::of).of(wrench, Moments.now())
+              + ".");
+    }
     data.reading(r -> CheckSeries.of(r, serial))
         .forEach(
             s ->

@@ -92,7 +92,18 @@ final class WrenchCommand {
                   !noAngle,
                   by.badge());
             });
+    Optional<Wrench> before =
+        Optional.ofNullable(data.shop().wrenches().get(serial)).map(Enrolments::newest);
     long n = data.carryOut(command);
+    before
+        .filter(b -> b.calibrated().isAfter(command.calibrated()))
+        .ifPresent(
+            b ->
+                out(
+                    "This replaces the newer calibration of "
+                        + day(b.calibrated())
+                        + b.certificate().map(c -> ", certificate " + c).orElse("")
+                        + "; was it meant to?"));
     out(
         "Enrolled "
             + serial
@@ -137,6 +148,7 @@ final class WrenchCommand {
               .toList());
       return Exit.YES;
     }
+    InForce force = data.reading(InForce::of);
     Table table = new Table("WRENCH", "FROM", "TO", "CALIBRATED", "DUE", "CERTIFICATE", "");
     wrenches.forEach(
         w ->
@@ -147,7 +159,7 @@ final class WrenchCommand {
                 day(w.calibrated()),
                 day(w.due()),
                 w.certificate().orElse("-"),
-                w.calibratedAt(Instant.now()) ? "in force" : "NOT IN FORCE"));
+                force.of(w, Instant.now())));
     out(
         table.isEmpty()
             ? "No wrench is enrolled yet. Enrol one: witnessmark wrench enrol --help"

@@ -62,14 +62,16 @@ public record CalibrateWrench(
     Ask.operator(shop, by);
     Wrench wrench = Ask.wrench(shop, serial);
     CalibrationRule rule = shop.rule(wrench.kind());
-    if (calibrated.isAfter(at)) {
-      throw new Declined("The calibration date " + calibrated + " lies in the future; check it.");
-    }
+    Plausible.calibrated(calibrated, at);
+    notOlder(wrench);
     Instant end = due.orElseGet(() -> Intervals.months(calibrated, rule.months()));
     if (!calibrated.isBefore(end)) {
       throw new Declined(
           "The calibration is due on " + end + ", not after it was made; check the dates.");
     }
+    Plausible.points(left, wrench);
+    Plausible.points(found, wrench);
+    Plausible.uncertainty(uncertainty, rule.deviation());
     List<CalibrationPoint> out = Tried.points(left, rule);
     List<CalibrationPoint> in = Tried.points(found, rule);
     Coverage.check(out, rule, wrench);
@@ -91,16 +93,28 @@ public record CalibrateWrench(
             in.isEmpty() ? Optional.empty() : Optional.of(Deviation.within(in)),
             within,
             by));
+    Optional<String> papers = Optional.of("certificate " + certificate);
     if (!within) {
       entries.add(
           new Entry.CalibrationEnded(
-              at,
-              serial,
-              calibrated,
-              CalibrationEnd.LEFT_OUT_OF_TOLERANCE,
-              by,
-              Optional.of("certificate " + certificate)));
+              at, serial, calibrated, CalibrationEnd.LEFT_OUT_OF_TOLERANCE, by, papers));
+    } else if (used >= operations.orElse(rule.operations())) {
+      entries.add(
+          new Entry.CalibrationEnded(
+              at, serial, at, CalibrationEnd.OPERATIONS_USED_UP, by, papers));
     }
     return List.copyOf(entries);
+  }
+
+  /** An older calibration would be in force from its day on, in place of the newer one. */
+  private void notOlder(Wrench newest) {
+    if (calibrated.isBefore(newest.calibrated())) {
+      throw new Declined(
+          serial
+              + " was calibrated on "
+              + newest.calibrated()
+              + " as is on record, after this one; check the date, or correct that one"
+              + " (wrench enrol).");
+    }
   }
 }

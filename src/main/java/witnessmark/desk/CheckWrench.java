@@ -31,6 +31,7 @@ public record CheckWrench(String serial, String tester, List<Tried> points, Stri
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);
     Wrench wrench = Ask.wrench(shop, serial);
+    Plausible.points(points, wrench);
     List<CalibrationPoint> judged = Tried.points(points, shop.rule(wrench.kind()));
     boolean within = Deviation.within(judged);
     List<Entry> entries = new ArrayList<>();

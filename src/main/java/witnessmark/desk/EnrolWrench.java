@@ -72,9 +72,7 @@ public record EnrolWrench(
   @Override
   public List<Entry> decide(Shop shop, Instant at) {
     Ask.operator(shop, by);
-    if (calibrated.isAfter(at)) {
-      throw new Declined("The calibration date " + calibrated + " lies in the future; check it.");
-    }
+    Plausible.calibrated(calibrated, at);
     return List.of(
         new Entry.WrenchEnrolled(
             at,

@@ -12,8 +12,15 @@ import witnessmark.wrench.CalibrationRule;
  * @param reference what the reference measured each time
  */
 public record Tried(Torque indicated, List<Torque> reference) {
+  /**
+   * @throws IllegalArgumentException when a reading is 0
+   */
   public Tried {
     reference = List.copyOf(reference);
+    if (reference.stream().anyMatch(r -> r.newtonMetres().signum() == 0)) {
+      throw new IllegalArgumentException(
+          "point " + indicated + " has a reading of 0; above 0 is allowed");
+    }
   }
 
   /** The points with the deviation that a rule permits at each. */

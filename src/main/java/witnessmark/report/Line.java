@@ -9,6 +9,7 @@ import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Moments;
 import witnessmark.entry.Word;
+import witnessmark.ledger.Reading.JobRow;
 import witnessmark.torque.Angle;
 import witnessmark.torque.Torque;
 import witnessmark.torque.Verdict;
@@ -46,7 +47,10 @@ public record Line(List<String> cells) {
           "atfastener",
           "rule",
           "guard",
-          "text");
+          "text",
+          "assembly",
+          "procedure",
+          "revision");
 
   private static final Map<String, Integer> PLACES = places();
 
@@ -59,8 +63,22 @@ public record Line(List<String> cells) {
 
   /** The row of an entry. */
   public static Line of(long n, Entry entry) {
+    return of(n, entry, Map.of());
+  }
+
+  /**
+   * The row of an entry.
+   *
+   * @param jobs by name, to tell which unit a job assembles and by what
+   */
+  public static Line of(long n, Entry entry, Map<String, JobRow> jobs) {
     Cells cells = new Cells().set("entry", Long.toString(n)).set("at", Moments.text(entry.at()));
     fill(cells.set("kind", Kinds.of(entry)), entry);
+    JobRow job = jobs.get(cells.get("job"));
+    if (job != null) {
+      cells.set("assembly", job.unit());
+      cells.set("procedure", job.procedure()).set("revision", job.revision());
+    }
     return new Line(cells.inOrder());
   }
 
@@ -155,6 +173,10 @@ public record Line(List<String> cells) {
 
     Cells set(String column, Optional<String> text) {
       return set(column, text.orElse(""));
+    }
+
+    String get(String column) {
+      return cells[PLACES.get(column)];
     }
 
     List<String> inOrder() {

@@ -179,7 +179,8 @@ class ByHandMqttIT {
     assertThat(csv.get(0))
         .isEqualTo(
             "entry,at,kind,job,station,fastener,pass,torque,unit,angle,direction,wrench,event,"
-                + "operator,verdict,effect,reason,low,lowunit,high,highunit,atfastener,rule,guard,text");
+                + "operator,verdict,effect,reason,low,lowunit,high,highunit,atfastener,rule,guard,text,"
+                + "assembly,procedure,revision");
     assertThat(csv).hasSize(1 + 17);
     assertThat(csv.get(3))
         .isEqualTo(
