@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Set;
 import java.util.StringJoiner;
 
 /**
@@ -25,6 +26,9 @@ final class TraceQuery {
     "effect",
     "fingerprint"
   };
+
+  /** The one value that is a BLOB or NULL whatever is stored, for it is made one. */
+  static final Set<Integer> BLOBS = Set.of(1 + COLUMNS.length);
 
   private TraceQuery() {}
 
