@@ -11,8 +11,8 @@ import java.util.Map;
 import witnessmark.ledger.Stored;
 
 /**
- * Queries for entries, the latest ones kept prepared: to prepare one takes about half as long as to
- * read a unit's entries by it. For one thread.
+ * Queries for entries, the latest ones kept prepared, for those who ask the same again and again.
+ * For one thread.
  */
 final class Prepared {
   private static final int MOST = 8;
