@@ -44,24 +44,22 @@ public record Rejudged(
    * it is at both.
    */
   public static Rejudged of(Touch touch, Span span) {
+    BigDecimal start = span.atStart(touch);
     BigDecimal found = span.atFound(touch);
+    BigDecimal torque = torque(touch, found);
     boolean out = out(touch, found);
-    boolean byTime = out(touch, span.byTime(touch));
-    boolean byOperations = out(touch, span.byOperations(touch));
+    boolean byTime = out(touch, span.byTime(touch, start, found));
+    boolean byOperations = out(touch, span.byOperations(touch, start, found));
     return new Rejudged(
         touch,
         found,
         !span.found().covers(touch.indicated()),
-        torque(touch, found),
+        torque,
         out,
         byTime,
         byOperations,
-        outlook(
-            out,
-            byTime,
-            byOperations,
-            out(touch, span.atStart(touch)) || out(touch, BigDecimal.ZERO)),
-        beyond(touch, found));
+        outlook(out, byTime, byOperations, out(touch, start) || out(touch, BigDecimal.ZERO)),
+        out ? beyond(touch, torque) : BigDecimal.ZERO);
   }
 
   private static Outlook outlook(boolean out, boolean byTime, boolean byOperations, boolean less) {
@@ -88,12 +86,12 @@ public record Rejudged(
         || shown.compareTo(touch.high().newtonMetres().multiply(factor)) > 0;
   }
 
-  private static BigDecimal beyond(Touch touch, BigDecimal error) {
-    BigDecimal torque = torque(touch, error);
+  /** By how much a torque that is out of the band is so. */
+  private static BigDecimal beyond(Touch touch, BigDecimal torque) {
     BigDecimal low = touch.low().newtonMetres();
     BigDecimal high = touch.high().newtonMetres();
     BigDecimal missed = torque.compareTo(low) < 0 ? low : high;
-    return out(touch, error) && missed.signum() > 0
+    return missed.signum() > 0
         ? torque.subtract(missed).abs().multiply(HUNDRED).divide(missed, MathContext.DECIMAL64)
         : BigDecimal.ZERO;
   }

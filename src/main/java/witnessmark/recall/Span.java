@@ -35,22 +35,28 @@ public record Span(Instant from, Instant to, long readings, ErrorCurve start, Er
     return start.at(touch.indicated());
   }
 
-  /** The deviation had it grown evenly with time, in per cent. */
-  BigDecimal byTime(Touch touch) {
+  /**
+   * The deviation had it grown evenly with time, in per cent.
+   *
+   * @param start what {@link #atStart} says of the touch
+   * @param found what {@link #atFound} says of it
+   */
+  BigDecimal byTime(Touch touch, BigDecimal start, BigDecimal found) {
     return grown(
-        touch,
+        start,
+        found,
         BigDecimal.valueOf(Duration.between(from, touch.moment()).toMillis()),
         BigDecimal.valueOf(Duration.between(from, to).toMillis()));
   }
 
   /** The deviation had it grown evenly with every reading, in per cent. */
-  BigDecimal byOperations(Touch touch) {
-    return grown(touch, BigDecimal.valueOf(touch.order()), BigDecimal.valueOf(readings));
+  BigDecimal byOperations(Touch touch, BigDecimal start, BigDecimal found) {
+    return grown(start, found, BigDecimal.valueOf(touch.order()), BigDecimal.valueOf(readings));
   }
 
-  private BigDecimal grown(Touch touch, BigDecimal part, BigDecimal whole) {
-    BigDecimal rise = atFound(touch).subtract(atStart(touch));
+  private static BigDecimal grown(
+      BigDecimal start, BigDecimal found, BigDecimal part, BigDecimal whole) {
     BigDecimal share = part.max(BigDecimal.ZERO).min(whole);
-    return atStart(touch).add(rise.multiply(share).divide(whole, MathContext.DECIMAL64));
+    return start.add(found.subtract(start).multiply(share).divide(whole, MathContext.DECIMAL64));
   }
 }

@@ -23,7 +23,10 @@ import witnessmark.entry.Gist.Placed;
  */
 final class Standing {
   private final Map<Long, Gist> taken = new LinkedHashMap<>();
+
+  /** Of readings that were decided anew, how they were last. */
   private final Map<Long, Placed> decided = new HashMap<>();
+
   private final Map<Long, Instant> moved = new HashMap<>();
   private final Set<Long> aside = new HashSet<>();
 
@@ -38,7 +41,6 @@ final class Standing {
   /** Takes in the job's next reading. */
   void take(long n, Gist reading) {
     taken.put(n, reading);
-    decided.put(n, reading.placed());
   }
 
   /** Takes in what else may change how a reading was decided. */
@@ -77,7 +79,7 @@ final class Standing {
     taken.forEach(
         (n, event) -> {
           if (!aside.contains(n)) {
-            all.add(new Reading(n, event, decided.get(n)));
+            all.add(new Reading(n, event, decided.getOrDefault(n, event.placed())));
           }
         });
     all.sort(Comparator.comparing(this::place).thenComparing(Reading::n));
@@ -85,7 +87,8 @@ final class Standing {
   }
 
   private Instant place(Reading reading) {
-    return moved.getOrDefault(reading.n(), reading.event().place());
+    Instant other = moved.isEmpty() ? null : moved.get(reading.n());
+    return other == null ? reading.event().place() : other;
   }
 
   private static void change(Map<String, List<Reading>> byFastener, Reading reading) {

@@ -13,11 +13,13 @@ import witnessmark.entry.EntryJson;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.Reading;
 import witnessmark.ledger.Reading.Query;
+import witnessmark.ledger.Stored;
 import witnessmark.recall.Touched.Noted;
 
 /** Reads from the log what a recall of one wrench is computed from. */
 public final class Survey {
   private static final Optional<String> ANY = Optional.empty();
+  private static final List<String> REGISTERS = List.of("wrench-enrolled", "wrench-calibrated");
 
   /** How many chunks are read from the file while others are still being made sense of. */
   private static final int AHEAD = 8;
@@ -33,12 +35,22 @@ public final class Survey {
   /** How the wrench was found last, or by an entry. */
   public Optional<Finding> finding(OptionalLong entry) {
     SortedMap<Long, Entry> about = new TreeMap<>();
-    for (String kind : List.of("wrench-enrolled", "wrench-calibrated", "wrench-checked")) {
-      reading.find(
-          query(Optional.of(wrench), Optional.of(kind), ANY),
-          s -> about.put(s.n(), EntryJson.read(s.bytes())));
+    // By the register, for a wrench takes very many readings and is seldom calibrated.
+    for (Stored stored : reading.registers(REGISTERS, Long.MAX_VALUE)) {
+      Entry registered = EntryJson.read(stored.bytes());
+      if (isAbout(registered)) {
+        about.put(stored.n(), registered);
+      }
     }
+    reading.find(
+        query(Optional.of(wrench), Optional.of("wrench-checked"), ANY),
+        s -> about.put(s.n(), EntryJson.read(s.bytes())));
     return Finding.of(about, entry);
+  }
+
+  private boolean isAbout(Entry entry) {
+    return (entry instanceof Entry.WrenchEnrolled e && e.wrench().equals(wrench))
+        || (entry instanceof Entry.WrenchCalibrated c && c.wrench().equals(wrench));
   }
 
   /**

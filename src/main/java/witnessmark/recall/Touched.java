@@ -27,6 +27,8 @@ final class Touched {
   private final String wrench;
   private final Finding finding;
   private final Map<String, Standing> jobs = new HashMap<>();
+  private final Map<String, Entry.JobOpened> opened = new HashMap<>();
+  private final Map<String, Torque> limits = new HashMap<>();
   private final Map<Long, Map<String, Criticality>> procedures = new HashMap<>();
   private final List<Taken> taken = new ArrayList<>();
   private final List<Touch> touches = new ArrayList<>();
@@ -64,7 +66,9 @@ final class Touched {
   }
 
   private void take(Entry entry) {
-    if (entry instanceof Entry.Assigned e) {
+    if (entry instanceof Entry.JobOpened e) {
+      opened.put(e.job(), e);
+    } else if (entry instanceof Entry.Assigned e) {
       standing(e.job()).take(entry);
     } else if (entry instanceof Entry.Reread e) {
       standing(e.job()).take(entry);
@@ -85,10 +89,17 @@ final class Touched {
   /** The readings in question by which joints stand, once all entries are taken in. */
   List<Touch> touches() {
     List.copyOf(jobs.keySet()).forEach(this::ended);
-    taken.sort(Comparator.comparing(Taken::moment).thenComparing(Taken::n));
-    Map<Long, Long> orders = new HashMap<>(2 * taken.size());
-    taken.forEach(t -> orders.put(t.n(), orders.size() + 1L));
-    return touches.stream().map(t -> t.inOrder(orders.get(t.entry()))).toList();
+    Orders orders = orders();
+    return touches.stream().map(t -> t.inOrder(orders.of(t.entry()))).toList();
+  }
+
+  private Orders orders() {
+    long[] byMoment =
+        taken.stream()
+            .sorted(Comparator.comparing(Taken::moment).thenComparing(Taken::n))
+            .mapToLong(Taken::n)
+            .toArray();
+    return new Orders(byMoment);
   }
 
   private boolean inQuestion(Gist e) {
@@ -101,8 +112,9 @@ final class Touched {
     return jobs.computeIfAbsent(job, j -> new Standing());
   }
 
-  private void ended(String job) {
-    Standing standing = jobs.remove(job);
+  private void ended(String name) {
+    Standing standing = jobs.remove(name);
+    Entry.JobOpened known = opened.remove(name);
     if (standing == null) {
       return;
     }
@@ -110,10 +122,16 @@ final class Touched {
     List<Standing.Reading> mine =
         standing.readings().stream().filter(r -> inQuestion(r.event())).toList();
     if (!mine.isEmpty()) {
-      JobRow row = reading.jobs(Optional.empty(), Optional.of(job), false).get(0);
-      Map<String, Criticality> steps = steps(row);
-      mine.forEach(r -> touches.add(touch(row, r, steps)));
+      Entry.JobOpened job = known == null ? openedBefore(name) : known;
+      Map<String, Criticality> steps = procedures.computeIfAbsent(job.released(), this::steps);
+      mine.forEach(r -> touches.add(touch(job, r, steps)));
     }
+  }
+
+  /** Of a job that was open before the time in question began. */
+  private Entry.JobOpened openedBefore(String job) {
+    JobRow row = reading.jobs(Optional.empty(), Optional.of(job), false).get(0);
+    return (Entry.JobOpened) entry(row.opened());
   }
 
   private Gist gist(long n) {
@@ -122,11 +140,6 @@ final class Touched {
 
   private Entry entry(long n) {
     return EntryJson.read(reading.entry(n).orElseThrow().bytes());
-  }
-
-  private Map<String, Criticality> steps(JobRow row) {
-    Entry.JobOpened opened = (Entry.JobOpened) entry(row.opened());
-    return procedures.computeIfAbsent(opened.released(), this::steps);
   }
 
   private Map<String, Criticality> steps(long released) {
@@ -139,12 +152,13 @@ final class Touched {
     return steps;
   }
 
-  private static Touch touch(JobRow row, Standing.Reading reading, Map<String, Criticality> steps) {
+  private Touch touch(
+      Entry.JobOpened job, Standing.Reading reading, Map<String, Criticality> steps) {
     String fastener = reading.placed().fastener().orElseThrow();
     Torque indicated = reading.event().torque();
     return new Touch(
-        row.unit(),
-        row.job(),
+        job.unit(),
+        job.job(),
         fastener,
         reading.placed().pass().orElse(""),
         steps.get(fastener.substring(0, fastener.lastIndexOf('/'))),
@@ -152,8 +166,13 @@ final class Touched {
         reading.event().moment(),
         indicated,
         reading.placed().atFastener().map(Torque::parse).orElse(indicated),
-        Torque.parse(reading.placed().low().orElseThrow()),
-        Torque.parse(reading.placed().high().orElseThrow()),
+        limit(reading.placed().low()),
+        limit(reading.placed().high()),
         0);
+  }
+
+  /** Joints have few limits between them: each is made once. */
+  private Torque limit(Optional<String> text) {
+    return limits.computeIfAbsent(text.orElseThrow(), Torque::parse);
   }
 }

@@ -2,6 +2,7 @@ package witnessmark.torque;
 
 import java.math.BigDecimal;
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -21,6 +22,9 @@ public enum TorqueUnit {
   KILOGRAM_FORCE_METRE("kgf.m", "9.80665", "B38"),
   /** UN/ECE Recommendation 20 has no code for it, so none is claimed. */
   KILOGRAM_FORCE_CENTIMETRE("kgf.cm", "0.0980665", null);
+
+  private static final Map<String, TorqueUnit> BY_SYMBOL =
+      Arrays.stream(values()).collect(Collectors.toMap(TorqueUnit::symbol, u -> u));
 
   private final String symbol;
   private final BigDecimal newtonMetres;
@@ -49,7 +53,7 @@ public enum TorqueUnit {
 
   /** The unit written so, or empty; letter case counts. */
   public static Optional<TorqueUnit> of(String symbol) {
-    return Arrays.stream(values()).filter(u -> u.symbol.equals(symbol)).findFirst();
+    return Optional.ofNullable(BY_SYMBOL.get(symbol));
   }
 
   /** All symbols, for messages that say what is allowed. */

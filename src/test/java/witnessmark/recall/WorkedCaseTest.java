@@ -79,8 +79,10 @@ class WorkedCaseTest {
       Rejudged joint = Rejudged.of(touch, SPAN);
       assertThat(rounded(joint.error(), 4) + (joint.assumed() ? "*" : "")).isEqualTo(row[6]);
       assertThat(rounded(joint.torque(), 3)).isEqualTo(row[7]);
-      assertThat(shown(touch, SPAN.byTime(touch))).isEqualTo(row[8]);
-      assertThat(shown(touch, SPAN.byOperations(touch))).isEqualTo(row[9]);
+      assertThat(shown(touch, SPAN.byTime(touch, SPAN.atStart(touch), SPAN.atFound(touch))))
+          .isEqualTo(row[8]);
+      assertThat(shown(touch, SPAN.byOperations(touch, SPAN.atStart(touch), SPAN.atFound(touch))))
+          .isEqualTo(row[9]);
       assertThat("`" + joint.outlook().code() + "`").isEqualTo(row[10]);
     }
   }

@@ -12,6 +12,7 @@ import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import witnessmark.ledger.FileFault;
 import witnessmark.ledger.verify.RawLedger;
 import witnessmark.ledger.verify.Rows;
@@ -129,7 +130,7 @@ public final class RawReader implements RawLedger {
     List<String> found = new ArrayList<>();
     // A connection of its own: the rows are read meanwhile.
     Connection own = ReadOnly.open(file);
-    try (Rows rows = rows(own, "file", "PRAGMA integrity_check(" + COMPLAINTS + ")")) {
+    try (Rows rows = rows(own, "file", "PRAGMA integrity_check(" + COMPLAINTS + ")", Set.of())) {
       while (rows.next()) {
         found.add(String.valueOf(rows.value(0)));
       }
@@ -143,7 +144,22 @@ public final class RawReader implements RawLedger {
 
   @Override
   public Rows entries() throws IOException {
-    return rows(beside, "entry", "SELECT n, bytes, link FROM entry NOT INDEXED ORDER BY n");
+    String sql = "SELECT n, bytes, link FROM entry NOT INDEXED ORDER BY n";
+    return rows(beside, "entry", sql, strictEntry() ? Set.of(1, 2) : Set.of());
+  }
+
+  /** Whether the table is declared to hold just BLOBs there; then integrity_check asks for them. */
+  private boolean strictEntry() {
+    String sql =
+        "SELECT (SELECT count(*) FROM pragma_table_list('entry') WHERE schema = 'main' AND strict)"
+            + " = 1 AND (SELECT count(*) FROM pragma_table_info('entry')"
+            + " WHERE name IN ('bytes', 'link') AND type = 'BLOB') = 2";
+    try (Rows rows = rows(beside, "entry", sql, Set.of())) {
+      return rows.next() && Long.valueOf(1).equals(rows.value(0));
+    } catch (IOException e) {
+      // A schema too damaged to tell is as good as none; reading the rows will say so.
+      return false;
+    }
   }
 
   @Override
@@ -166,7 +182,7 @@ public final class RawReader implements RawLedger {
 
   @Override
   public Rows traces() throws IOException {
-    return rows("trace", TraceQuery.of(connection));
+    return rows(connection, "trace", TraceQuery.of(connection), TraceQuery.BLOBS);
   }
 
   @Override
@@ -178,16 +194,17 @@ public final class RawReader implements RawLedger {
   }
 
   private Rows rows(String table, String sql) throws IOException {
-    return rows(connection, table, sql);
+    return rows(connection, table, sql, Set.of());
   }
 
-  private Rows rows(Connection on, String table, String sql) throws IOException {
+  private Rows rows(Connection on, String table, String sql, Set<Integer> blobs)
+      throws IOException {
     String where = "table " + table + " of " + file;
     try {
       Statement statement = on.createStatement();
       try {
         ResultSet result = statement.executeQuery(sql);
-        return new StoredRows(where, statement, result);
+        return new StoredRows(where, statement, result, blobs);
       } catch (SQLException e) {
         statement.close();
         throw e;

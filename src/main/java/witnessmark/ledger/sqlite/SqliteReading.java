@@ -22,10 +22,12 @@ public final class SqliteReading implements Reading {
 
   private final Path file;
   private final Connection connection;
+  private final Prepared prepared;
 
   private SqliteReading(Path file, Connection connection) {
     this.file = file;
     this.connection = connection;
+    this.prepared = new Prepared(connection);
   }
 
   /**
@@ -75,7 +77,7 @@ public final class SqliteReading implements Reading {
   public List<Stored> from(long n, int limit) {
     return guarded(
         () ->
-            stored(
+            prepared.stored(
                 "SELECT n, bytes FROM entry WHERE n >= ? ORDER BY n LIMIT ?", List.of(n, limit)));
   }
 
@@ -90,7 +92,7 @@ public final class SqliteReading implements Reading {
             List<Object> values = new ArrayList<>(where.values());
             values.addAll(List.of(range.first(), range.last(), CHUNK));
             chunk =
-                stored(
+                prepared.stored(
                     "SELECT e.n, e.bytes FROM trace t JOIN entry e ON e.n = t.n WHERE "
                         + where.sql()
                         + " AND t.n >= ? AND t.n <= ? ORDER BY t.n LIMIT ?",
@@ -127,7 +129,7 @@ public final class SqliteReading implements Reading {
     values.add(before);
     return guarded(
         () ->
-            stored(
+            prepared.stored(
                 "SELECT e.n, e.bytes FROM trace t INDEXED BY trace_shop JOIN entry e ON e.n = t.n"
                     + " WHERE t.scope = 'shop' AND t.kind IN ("
                     + String.join(", ", Collections.nCopies(kinds.size(), "?"))
@@ -225,17 +227,6 @@ public final class SqliteReading implements Reading {
   @Override
   public void close() {
     guarded(connection::close);
-  }
-
-  private List<Stored> stored(String sql, List<Object> values) throws SQLException {
-    List<Stored> found = new ArrayList<>();
-    try (PreparedStatement query = prepared(sql, values);
-        ResultSet rows = query.executeQuery()) {
-      while (rows.next()) {
-        found.add(new Stored(rows.getLong(1), rows.getBytes(2)));
-      }
-    }
-    return found;
   }
 
   private PreparedStatement prepared(String sql, List<Object> values) throws SQLException {

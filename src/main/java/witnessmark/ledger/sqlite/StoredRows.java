@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Set;
 import witnessmark.ledger.verify.Rows;
 
 /** The rows of a query, each value as SQLite stores it. */
@@ -14,11 +15,17 @@ final class StoredRows implements Rows {
   private final String where;
   private final Statement statement;
   private final ResultSet result;
+  private final Set<Integer> blobs;
 
-  StoredRows(String where, Statement statement, ResultSet result) {
+  /**
+   * @param blobs columns, from 0, that are known to hold a BLOB or NULL: to ask each time costs as
+   *     much as to read it
+   */
+  StoredRows(String where, Statement statement, ResultSet result, Set<Integer> blobs) {
     this.where = where;
     this.statement = statement;
     this.result = result;
+    this.blobs = blobs;
   }
 
   static IOException failure(String where, SQLException e) {
@@ -37,6 +44,9 @@ final class StoredRows implements Rows {
   @Override
   public Object value(int column) throws IOException {
     try {
+      if (blobs.contains(column)) {
+        return result.getBytes(column + 1);
+      }
       Object value = result.getObject(column + 1);
       if (value instanceof Integer integer) {
         return integer.longValue();

@@ -1,9 +1,17 @@
 package witnessmark.ledger.verify;
 
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
 import java.util.HashSet;
+import java.util.List;
 import java.util.Set;
 
-/** The fields of one entry that rows of other tables follow from; null where it has none. */
+/**
+ * The fields of one entry that rows of other tables follow from; null where it has none.
+ *
+ * <p>Of an entry of the plain form only where each begins and ends is noted, so that a row that
+ * fits is compared byte by byte and no text is made.
+ */
 final class EntryFields {
   /** The columns of {@code trace} after {@code n}, in their order. */
   static final String[] TRACE = {
@@ -21,26 +29,8 @@ final class EntryFields {
     "fingerprint"
   };
 
-  /** The fields of an entry whose texts are read. */
-  private static final Set<String> TEXTS =
-      Set.of(
-          "kind",
-          "at",
-          "job",
-          "station",
-          "fastener",
-          "wrench",
-          "operator",
-          "by",
-          "verdict",
-          "effect",
-          "fingerprint",
-          "unit",
-          "procedure",
-          "revision");
-
   /** All names that mean something in an entry or its event. */
-  static final Set<String> NAMES = with(TEXTS, "v", "event", "number");
+  static final Set<String> NAMES = names("v", "event", "number");
 
   private static final Set<String> SHOP_KINDS =
       Set.of(
@@ -53,148 +43,167 @@ final class EntryFields {
           "procedure-released",
           "operator-at-station");
 
-  String kind;
-  String at;
-  String job;
-  String station;
-  String fastener;
-  String wrench;
-  String eventWrench;
-  Long eventNumber;
-  String operator;
-  String by;
-  String eventOperator;
-  String verdict;
-  String effect;
-  String fingerprint;
-  String unit;
-  String procedure;
-  String revision;
+  private final String[] texts = new String[Field.COUNT];
+  private final int[] from = new int[Field.COUNT];
+  private final int[] to = new int[Field.COUNT];
+  private byte[] bytes;
+  private Long eventNumber;
+  private int numberFrom;
+  private int numberTo;
 
-  /** Whether its texts are known to hold no control character. */
-  boolean plain;
+  /** The kind that was last made a text of a plain entry's bytes: most follow one of their own. */
+  private byte[] lastKind = new byte[0];
 
-  private static Set<String> with(Set<String> names, String... more) {
-    Set<String> all = new HashSet<>(names);
-    all.addAll(Set.of(more));
+  private String lastKindText = "";
+
+  private static Set<String> names(String... more) {
+    Set<String> all = new HashSet<>(List.of(more));
+    Field.names().forEach(all::add);
     return all;
   }
 
-  /** Whether a text of that name in the entry itself is read. */
-  static boolean isText(String name) {
-    return TEXTS.contains(name);
-  }
-
-  /** Whether a text of that name in the entry's event is read. */
-  static boolean isEventText(String name) {
-    return name.equals("wrench") || name.equals("operator");
-  }
-
-  /** Takes a text of the entry itself, of a name that is read. */
-  void text(String name, String value) {
-    switch (name) {
-      case "kind" -> kind = value;
-      case "at" -> at = value;
-      case "job" -> job = value;
-      case "station" -> station = value;
-      case "fastener" -> fastener = value;
-      case "wrench" -> wrench = value;
-      case "operator" -> operator = value;
-      case "by" -> by = value;
-      case "verdict" -> verdict = value;
-      case "effect" -> effect = value;
-      case "fingerprint" -> fingerprint = value;
-      case "unit" -> unit = value;
-      case "procedure" -> procedure = value;
-      case "revision" -> revision = value;
-      default -> throw new IllegalArgumentException(name);
-    }
-  }
-
-  /** Takes a text of the entry's event, of a name that is read. */
-  void eventText(String name, String value) {
-    switch (name) {
-      case "wrench" -> eventWrench = value;
-      case "operator" -> eventOperator = value;
-      default -> throw new IllegalArgumentException(name);
-    }
-  }
-
+  /** Forgets what an earlier entry had. */
   void clear() {
-    plain = false;
-    kind = at = job = station = fastener = null;
-    wrench = eventWrench = operator = by = eventOperator = null;
+    Arrays.fill(texts, null);
+    Arrays.fill(to, -1);
+    bytes = null;
     eventNumber = null;
-    verdict = effect = fingerprint = unit = procedure = revision = null;
+    numberTo = -1;
+  }
+
+  /** Takes a text. */
+  void text(Field field, String value) {
+    texts[field.ordinal()] = value;
+  }
+
+  /** Takes the number of the entry's event. */
+  void eventNumber(Long value) {
+    eventNumber = value;
+  }
+
+  /**
+   * Forgets what an earlier entry had, to take texts from these bytes: ASCII without controls, so
+   * that a byte is a character and none of them U+001E.
+   */
+  void clear(byte[] plain) {
+    clear();
+    bytes = plain;
+  }
+
+  /** Takes a text that stands in the plain bytes. */
+  void text(Field field, int begin, int end) {
+    from[field.ordinal()] = begin;
+    to[field.ordinal()] = end;
+  }
+
+  /** Takes the number, which stands in the plain bytes as SQLite writes it as text. */
+  void eventNumber(int begin, int end) {
+    numberFrom = begin;
+    numberTo = end;
+  }
+
+  /** The text of a field, null where the entry has none. */
+  String text(Field field) {
+    int i = field.ordinal();
+    if (texts[i] == null && to[i] >= 0) {
+      texts[i] = field == Field.KIND ? plainKind() : plain(from[i], to[i]);
+    }
+    return texts[i];
+  }
+
+  boolean has(Field field) {
+    return texts[field.ordinal()] != null || to[field.ordinal()] >= 0;
+  }
+
+  private String plainKind() {
+    int begin = from[Field.KIND.ordinal()];
+    int end = to[Field.KIND.ordinal()];
+    if (!Arrays.equals(bytes, begin, end, lastKind, 0, lastKind.length)) {
+      lastKind = Arrays.copyOfRange(bytes, begin, end);
+      lastKindText = plain(begin, end);
+    }
+    return lastKindText;
+  }
+
+  private String plain(int begin, int end) {
+    return new String(bytes, begin, end - begin, StandardCharsets.ISO_8859_1);
   }
 
   /** What column {@code TRACE[index]} must hold. */
   Object trace(int index) {
-    switch (index) {
-      case 0:
-        return kind;
-      case 1:
-        return at;
-      case 2:
-        return scope();
-      case 3:
-        return job;
-      case 4:
-        return station;
-      case 5:
-        return fastener;
-      case 6:
-        return first(eventWrench, wrench);
-      case 7:
-        return eventNumber;
-      case 8:
-        return first(eventOperator, first(by, operator));
-      case 9:
-        return verdict;
-      case 10:
-        return effect;
-      case 11:
-        return fingerprint;
-      default:
-        throw new IndexOutOfBoundsException(index);
+    if (index == 2) {
+      return scope();
+    } else if (index == 7) {
+      return numberTo >= 0 ? Long.valueOf(plain(numberFrom, numberTo)) : eventNumber;
     }
+    Field field = column(index);
+    return field == null ? null : text(field);
+  }
+
+  /** The field of the entry that a column of texts follows from, null where it has none. */
+  private Field column(int index) {
+    return switch (index) {
+      case 0 -> present(Field.KIND);
+      case 1 -> present(Field.AT);
+      case 3 -> present(Field.JOB);
+      case 4 -> present(Field.STATION);
+      case 5 -> present(Field.FASTENER);
+      case 6 -> has(Field.EVENT_WRENCH) ? Field.EVENT_WRENCH : present(Field.WRENCH);
+      case 8 ->
+          has(Field.EVENT_OPERATOR)
+              ? Field.EVENT_OPERATOR
+              : has(Field.BY) ? Field.BY : present(Field.OPERATOR);
+      case 9 -> present(Field.VERDICT);
+      case 10 -> present(Field.EFFECT);
+      case 11 -> present(Field.FINGERPRINT);
+      default -> throw new IndexOutOfBoundsException(index);
+    };
+  }
+
+  private Field present(Field field) {
+    return has(field) ? field : null;
   }
 
   /**
-   * Whether a row is what the entry gives, by its one text of {@link RawLedger#traces}.
+   * Whether a row is what the entry gives, by the bytes of its one value of {@link
+   * RawLedger#traces}; false where that cannot be told from them.
    *
-   * <p>U+001E stands before every field. Where no field of the entry holds one, an equal text has
+   * <p>U+001E stands before every field. Where no field of the entry holds one, equal bytes have
    * just those, so none of the row's fields holds one either, and they are the same.
    */
-  boolean traceIs(String row) {
-    int next = 0;
+  boolean traceIs(byte[] row) {
+    RowBytes rest = new RowBytes(row);
     for (int i = 0; i < TRACE.length; i++) {
-      Object value = trace(i);
-      String lead = i == 0 ? "\u001e" : "\u001f\u001e";
-      if (!row.startsWith(lead, next)) {
+      if ((i > 0 && !rest.next(RowBytes.BETWEEN)) || !rest.next(RowBytes.LEAD)) {
         return false;
       }
-      next += lead.length();
-      if (value != null) {
-        String text = value.toString();
-        boolean same = row.startsWith("\u001f", next) && row.startsWith(text, next + 1);
-        if (!same || (!plain && text.indexOf('\u001e') >= 0)) {
-          return false;
-        }
-        next += 1 + text.length();
+      if (i == 2 ? !rest.value(scope()) : i == 7 ? !number(rest) : !text(rest, column(i))) {
+        return false;
       }
     }
-    return next == row.length();
+    return rest.ended();
+  }
+
+  private boolean number(RowBytes rest) {
+    if (numberTo >= 0) {
+      return rest.value(bytes, numberFrom, numberTo);
+    }
+    return eventNumber == null || rest.value(eventNumber.toString());
+  }
+
+  private boolean text(RowBytes rest, Field field) {
+    if (field == null) {
+      return true;
+    }
+    int i = field.ordinal();
+    return to[i] >= 0 ? rest.value(bytes, from[i], to[i]) : rest.value(texts[i]);
   }
 
   private String scope() {
-    if (SHOP_KINDS.contains(kind) || ("scan".equals(kind) && procedure != null)) {
+    String kind = text(Field.KIND);
+    if (SHOP_KINDS.contains(kind) || ("scan".equals(kind) && has(Field.PROCEDURE))) {
       return "shop";
     }
-    return job == null ? "none" : "job";
-  }
-
-  private static String first(String one, String other) {
-    return one != null ? one : other;
+    return has(Field.JOB) ? "job" : "none";
   }
 }

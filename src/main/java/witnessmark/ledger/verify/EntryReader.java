@@ -50,15 +50,17 @@ final class EntryReader {
     if (!versionOne) {
       return "expected /v to be 1";
     }
-    return into.kind == null || into.kind.isEmpty() ? "expected /kind to be a text" : null;
+    String kind = into.text(Field.KIND);
+    return kind == null || kind.isEmpty() ? "expected /kind to be a text" : null;
   }
 
   private void fields(JsonParser parser, EntryFields into) throws IOException {
     String name;
     while ((name = parser.nextFieldName()) != null) {
       JsonToken token = parser.nextToken();
-      if (token == JsonToken.VALUE_STRING && EntryFields.isText(name)) {
-        into.text(name, parser.getText());
+      Field field = token == JsonToken.VALUE_STRING ? Field.ofEntry(name) : null;
+      if (field != null) {
+        into.text(field, parser.getText());
       } else if (token == JsonToken.VALUE_NUMBER_INT && name.equals("v")) {
         versionOne = parser.getText().equals("1");
       } else if (token == JsonToken.START_OBJECT && name.equals("event")) {
@@ -73,10 +75,11 @@ final class EntryReader {
     String name;
     while ((name = parser.nextFieldName()) != null) {
       JsonToken token = parser.nextToken();
-      if (token == JsonToken.VALUE_STRING && EntryFields.isEventText(name)) {
-        into.eventText(name, parser.getText());
+      Field field = token == JsonToken.VALUE_STRING ? Field.ofEvent(name) : null;
+      if (field != null) {
+        into.text(field, parser.getText());
       } else if (token == JsonToken.VALUE_NUMBER_INT && name.equals("number")) {
-        into.eventNumber = integer(parser);
+        into.eventNumber(integer(parser));
       } else {
         pass(parser, token);
       }

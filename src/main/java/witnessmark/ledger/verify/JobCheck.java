@@ -18,25 +18,24 @@ final class JobCheck {
   }
 
   void entry(long n, EntryFields entry) {
-    if (entry.job == null) {
+    String kind = entry.text(Field.KIND);
+    if (!kind.startsWith("job-") || !entry.has(Field.JOB)) {
       return;
     }
-    if (entry.kind.equals("job-opened")) {
-      Object[] row = {
-        entry.job, entry.unit, entry.procedure, entry.revision, entry.station, "open", n, null
-      };
-      jobs.put(entry.job, row);
+    String job = entry.text(Field.JOB);
+    if (kind.equals("job-opened")) {
+      jobs.put(job, opened(n, job, entry));
       return;
     }
-    Object[] row = jobs.get(entry.job);
+    Object[] row = jobs.get(job);
     if (row == null) {
       return;
     }
-    switch (entry.kind) {
+    switch (kind) {
       case "job-suspended" -> row[5] = "suspended";
       case "job-resumed" -> {
         row[5] = "open";
-        row[4] = entry.station;
+        row[4] = entry.text(Field.STATION);
       }
       case "job-closed" -> end(row, "closed", n);
       case "job-abandoned" -> end(row, "abandoned", n);
@@ -44,6 +43,19 @@ final class JobCheck {
         // Entries of other kinds happen within a job and do not change its row.
       }
     }
+  }
+
+  private static Object[] opened(long n, String job, EntryFields entry) {
+    return new Object[] {
+      job,
+      entry.text(Field.UNIT),
+      entry.text(Field.PROCEDURE),
+      entry.text(Field.REVISION),
+      entry.text(Field.STATION),
+      "open",
+      n,
+      null
+    };
   }
 
   private static void end(Object[] row, String status, long n) {

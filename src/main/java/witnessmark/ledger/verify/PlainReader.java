@@ -14,19 +14,14 @@ final class PlainReader {
   private static final int BITS = 7;
 
   /** A name that something follows from. */
-  private record Name(String text, long first, long second, boolean ofEntry, boolean ofEvent) {
+  private record Name(String text, long first, long second, Field ofEntry, Field ofEvent) {
     static Name of(String name) {
       PlainText quoted = new PlainText();
       quoted.begin(('"' + name + '"').getBytes(StandardCharsets.US_ASCII));
       if (!quoted.name()) {
         throw new IllegalArgumentException(name);
       }
-      return new Name(
-          name,
-          quoted.first,
-          quoted.second,
-          EntryFields.isText(name),
-          EntryFields.isEventText(name));
+      return new Name(name, quoted.first, quoted.second, Field.ofEntry(name), Field.ofEvent(name));
     }
   }
 
@@ -59,15 +54,15 @@ final class PlainReader {
   boolean read(byte[] entry, EntryFields into) {
     in.begin(entry);
     names.clear();
-    into.clear();
+    into.clear(entry);
     fields = into;
     objects = 0;
     versionOne = false;
-    if (!object(Owner.ENTRY, 0) || !in.ended() || !versionOne) {
-      return false;
-    }
-    into.plain = true;
-    return into.kind != null && !into.kind.isEmpty();
+    return object(Owner.ENTRY, 0)
+        && in.ended()
+        && versionOne
+        && into.has(Field.KIND)
+        && !into.text(Field.KIND).isEmpty();
   }
 
   private boolean object(Owner owner, int depth) {
@@ -104,8 +99,9 @@ final class PlainReader {
   private boolean field(Owner owner, Name name, int depth) {
     boolean entry = owner == Owner.ENTRY;
     int begin = in.peek();
-    if (begin == '"' && (entry ? name.ofEntry : name.ofEvent)) {
-      return text(entry, name.text);
+    Field field = entry ? name.ofEntry : name.ofEvent;
+    if (begin == '"' && field != null) {
+      return text(field);
     } else if (begin == '{' && entry && name.text.equals("event")) {
       return object(Owner.EVENT, depth + 1);
     } else if (entry && name.text.equals("v")) {
@@ -116,22 +112,17 @@ final class PlainReader {
       if (!integer()) {
         return false;
       }
-      fields.eventNumber = Long.valueOf(in.string(from, in.at));
+      fields.eventNumber(from, in.at);
       return true;
     }
     return value(depth);
   }
 
-  private boolean text(boolean entry, String name) {
+  private boolean text(Field field) {
     if (!in.text() || in.escaped) {
       return false;
     }
-    String text = in.string(in.start, in.end);
-    if (entry) {
-      fields.text(name, text);
-    } else {
-      fields.eventText(name, text);
-    }
+    fields.text(field, in.start, in.end);
     return true;
   }
 

@@ -3,7 +3,6 @@ package witnessmark.ledger.verify;
 import java.lang.invoke.MethodHandles;
 import java.lang.invoke.VarHandle;
 import java.nio.ByteOrder;
-import java.nio.charset.StandardCharsets;
 
 /** Goes over the bytes of an entry, eight at a time. */
 final class PlainText {
@@ -113,10 +112,6 @@ final class PlainText {
       at++;
     }
     return at - from;
-  }
-
-  String string(int from, int to) {
-    return new String(bytes, from, to - from, StandardCharsets.ISO_8859_1);
   }
 
   /** The first byte from {@code i} on that a text does not hold as it is; the length if none. */

@@ -41,10 +41,10 @@ public interface RawLedger extends Closeable {
 
   /**
    * {@code n, kind, at, scope, job, station, fastener, wrench, number, operator, verdict, effect,
-   * fingerprint} of table {@code trace}, by {@code n}, and after them one text by which a row can
-   * be compared at a stroke: for each of the twelve U+001E and, unless it is NULL, itself as text,
-   * all with U+001F between. That text is NULL when {@code number} is neither integer nor NULL or
-   * another column neither text nor NULL; a table whose declaration rules that out is not asked
+   * fingerprint} of table {@code trace}, by {@code n}, and after them bytes by which a row can be
+   * compared at a stroke: for each of the twelve U+001E and, unless it is NULL, itself as text in
+   * UTF-8, all with U+001F between. They are NULL when {@code number} is neither integer nor NULL
+   * or another column neither text nor NULL; a table whose declaration rules that out is not asked
    * again row by row, because {@link #complaints} tells where it is not so.
    */
   Rows traces() throws IOException;

@@ -42,7 +42,7 @@ final class TraceCheck implements AutoCloseable {
   }
 
   private void compare(long n, EntryFields entry) {
-    if (rows.value(1 + EntryFields.TRACE.length) instanceof String row && entry.traceIs(row)) {
+    if (rows.value(1 + EntryFields.TRACE.length) instanceof byte[] row && entry.traceIs(row)) {
       return;
     }
     for (int i = 0; i < EntryFields.TRACE.length; i++) {

@@ -8,9 +8,6 @@ import java.util.function.LongConsumer;
 final class Walk implements AutoCloseable {
   private static final int STRIDE = 4096;
 
-  /** Of table entry. */
-  private static final int COLUMNS = 3;
-
   private final RawLedger ledger;
   private final SignedRoot signed;
   private final KeptRoot kept;
@@ -25,7 +22,6 @@ final class Walk implements AutoCloseable {
   private final JobCheck jobs;
   private final EntryReader reader = new EntryReader();
   private final EntryFields fields = new EntryFields();
-  private final byte[] leaf = new byte[Hashes.LENGTH];
   private final byte[] unlinked = new byte[Hashes.LENGTH];
   private long next;
   private boolean gaps;
@@ -70,9 +66,9 @@ final class Walk implements AutoCloseable {
 
   /** Reads the entries; false when the rest cannot be read. */
   private boolean entries() {
-    try (Rows rows = new ReadAhead(ledger.entries(), COLUMNS)) {
+    try (Rows rows = new ReadAhead(new LeafRows(ledger.entries()), LeafRows.COLUMNS)) {
       while (rows.next()) {
-        row(rows.value(0), rows.value(1), rows.value(2));
+        row(rows.value(0), rows.value(1), rows.value(2), rows.value(3));
         if (tree.size() % STRIDE == 0) {
           progress.accept(tree.size());
         }
@@ -88,7 +84,7 @@ final class Walk implements AutoCloseable {
     }
   }
 
-  private void row(Object n, Object bytes, Object link) {
+  private void row(Object n, Object bytes, Object link, Object leaf) {
     if (!(n instanceof Long number) || number < 0) {
       findings.add(
           Findings.Subject.ENTRY,
@@ -107,12 +103,12 @@ final class Walk implements AutoCloseable {
       findings.add(
           Findings.Subject.ENTRY, Place.entries(next, number - 1), "missing: the row was removed");
     }
-    entry(number, blob(number, "bytes", bytes), link);
+    entry(number, blob(number, "bytes", bytes), link, leaf);
     next = number + 1;
   }
 
-  private void entry(long n, byte[] bytes, Object link) {
-    hashes.leaf(bytes, leaf);
+  private void entry(long n, byte[] bytes, Object link, Object hashed) {
+    byte[] leaf = hashed instanceof byte[] known ? known : unhashed(bytes);
     chain.add(n, leaf, link32(n, link));
     tree.add(leaf);
     String fault = reader.read(bytes, fields);
@@ -122,6 +118,12 @@ final class Walk implements AutoCloseable {
       findings.add(Findings.Subject.ENTRY, Place.entry(n), fault);
     }
     traces.entry(n, fault == null ? fields : null);
+  }
+
+  private byte[] unhashed(byte[] bytes) {
+    byte[] leaf = new byte[Hashes.LENGTH];
+    hashes.leaf(bytes, leaf);
+    return leaf;
   }
 
   private byte[] blob(long n, String column, Object value) {

@@ -54,6 +54,27 @@ class StrictTraceTest {
   }
 
   @Test
+  void bytesThatAreTextUnderAnotherDeclarationAreFound() throws Exception {
+    LedgerFiles files = LogOf.begun(directory, 300);
+    String loose =
+        "UPDATE sqlite_schema SET sql = replace(sql, ') STRICT', ')') WHERE name = 'entry'";
+    String back = "UPDATE sqlite_schema SET sql = sql || ' STRICT' WHERE name = 'entry'";
+    tamper(files, "PRAGMA writable_schema = ON", loose);
+    tamper(
+        files,
+        "DROP TRIGGER entry_stays",
+        "UPDATE entry SET bytes = CAST(bytes AS TEXT) WHERE n = 7");
+    assertThat(found(files))
+        .hasSize(1)
+        .first()
+        .asString()
+        .startsWith("entry 7: column bytes holds ");
+    tamper(files, "PRAGMA writable_schema = ON", back);
+    assertThat(found(files))
+        .contains("file: its structure is damaged: non-BLOB value in entry.bytes");
+  }
+
+  @Test
   void aTextThatLooksLikeNothingAtAllIsNotNothing() throws Exception {
     LedgerFiles files = LogOf.begun(directory, 20);
     for (String odd : List.of("''", "char(30)", "char(31)", "char(31, 30)", "char(30, 31)")) {

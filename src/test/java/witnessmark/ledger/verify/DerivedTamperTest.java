@@ -93,6 +93,28 @@ class DerivedTamperTest extends LedgerTest {
   }
 
   @Test
+  void halfAPairIsNotTakenForTheQuestionMarkThatStandsInItsRow() throws Exception {
+    ledger.tamper(
+        "UPDATE entry SET bytes = CAST(replace(CAST(bytes AS TEXT), 'bench-1', 'b\\ud800') AS BLOB)"
+            + " WHERE n = 8");
+    ledger.tamper("UPDATE trace SET station = 'b?' WHERE n = 8");
+    assertThat(found(ledger))
+        .anyMatch(f -> f.startsWith("trace 8: column station holds \"b?\", entry 8 gives "));
+  }
+
+  @Test
+  void textsBeyondAsciiAreComparedToo() throws Exception {
+    ledger.tamper(
+        "UPDATE entry SET bytes = CAST(replace(CAST(bytes AS TEXT), 'bench-1', 'prüf-1') AS BLOB)"
+            + " WHERE n = 8");
+    ledger.tamper("UPDATE trace SET station = 'prüf-1' WHERE n = 8");
+    assertThat(found(ledger)).noneMatch(f -> f.startsWith("trace"));
+    ledger.tamper("UPDATE trace SET station = 'prUf-1' WHERE n = 8");
+    assertThat(found(ledger))
+        .contains("trace 8: column station holds \"prUf-1\", entry 8 gives \"prüf-1\"");
+  }
+
+  @Test
   void missingAndExtraTraceRowsAreNamed() throws Exception {
     ledger.tamper("DELETE FROM trace WHERE n IN (0, 8, 519)");
     ledger.tamper("INSERT INTO trace (n) VALUES (-5), (520)");
