@@ -23,6 +23,7 @@ import witnessmark.ledger.Reading;
 import witnessmark.ledger.Reading.JobRow;
 import witnessmark.ledger.Reading.Query;
 import witnessmark.ledger.Stored;
+import witnessmark.report.Assembly;
 import witnessmark.report.Csv;
 import witnessmark.report.Kinds;
 import witnessmark.report.Line;
@@ -155,10 +156,12 @@ final class TraceCommand implements Callable<Integer> {
   /** Prints what matches, one chunk after the other; the lines of a chunk are made at once. */
   private long print(PrintWriter out, Reading reading, Query query) {
     AtomicLong found = new AtomicLong();
-    Map<String, JobRow> jobs =
+    Map<String, Assembly> jobs =
         form.csv
             ? reading.jobs(Optional.empty(), Optional.empty(), false).stream()
-                .collect(Collectors.toMap(JobRow::job, j -> j))
+                .collect(
+                    Collectors.toMap(
+                        JobRow::job, j -> new Assembly(j.unit(), j.procedure(), j.revision())))
             : Map.of();
     try (Progress progress = Progress.whilePrinting("reading", reading.size())) {
       reading.chunks(
@@ -205,7 +208,7 @@ final class TraceCommand implements Callable<Integer> {
         any);
   }
 
-  private String line(Stored stored, Map<String, JobRow> jobs) {
+  private String line(Stored stored, Map<String, Assembly> jobs) {
     if (form.jsonl) {
       return "{\"n\":"
           + stored.n()

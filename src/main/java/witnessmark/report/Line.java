@@ -9,7 +9,6 @@ import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Moments;
 import witnessmark.entry.Word;
-import witnessmark.ledger.Reading.JobRow;
 import witnessmark.torque.Angle;
 import witnessmark.torque.Torque;
 import witnessmark.torque.Verdict;
@@ -71,10 +70,10 @@ public record Line(List<String> cells) {
    *
    * @param jobs by name, to tell which unit a job assembles and by what
    */
-  public static Line of(long n, Entry entry, Map<String, JobRow> jobs) {
+  public static Line of(long n, Entry entry, Map<String, Assembly> jobs) {
     Cells cells = new Cells().set("entry", Long.toString(n)).set("at", Moments.text(entry.at()));
     fill(cells.set("kind", Kinds.of(entry)), entry);
-    JobRow job = jobs.get(cells.get("job"));
+    Assembly job = jobs.get(cells.get("job"));
     if (job != null) {
       cells.set("assembly", job.unit());
       cells.set("procedure", job.procedure()).set("revision", job.revision());

@@ -13,8 +13,26 @@ import java.util.concurrent.TimeUnit;
  * directory and so with {@code ./witnessmark-data} there.
  *
  * @param directory where it runs
+ * @param locale for its characters
  */
-public record Program(Path directory) {
+public record Program(Path directory, String locale) {
+  /** In a locale of UTF-8. */
+  public Program(Path directory) {
+    this(directory, "C.UTF-8");
+  }
+
+  /** The same in another locale. */
+  public Program in(String other) {
+    return new Program(directory, other);
+  }
+
+  /** A command as it is typed to a shell. */
+  public String shell(String... arguments) {
+    List<String> line = line("-jar", jar().toString());
+    line.addAll(List.of(arguments));
+    return String.join(" ", line);
+  }
+
   /** Where the build put the jar. */
   static Path jar() {
     return Path.of(System.getProperty("witnessmark.jar", "target/witnessmark.jar"))
@@ -103,6 +121,7 @@ public record Program(Path directory) {
     ProcessBuilder builder = new ProcessBuilder(line).directory(directory.toFile());
     builder.environment().remove("WITNESSMARK_DATA");
     builder.environment().put("COLUMNS", "80");
+    builder.environment().put("LC_ALL", locale);
     builder.redirectInput(ProcessBuilder.Redirect.from(Path.of("/dev/null").toFile()));
     builder.redirectOutput(ProcessBuilder.Redirect.appendTo(out.toFile()));
     if (out.equals(err)) {

@@ -1,8 +1,10 @@
 package witnessmark.cli;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -217,5 +219,41 @@ class ExitStatusIT {
     } finally {
       broker.close();
     }
+  }
+
+  @Test
+  void theLocaleChangesNoByteOfACheckpointAndLosesNoName() throws Exception {
+    shop = Workshop.furnished(directory);
+    String usual = shop.run("ledger", "checkpoint");
+    Program.Ended plain = program.in("C").run("ledger", "checkpoint");
+    assertThat(plain.orThrow()).isEqualTo(usual).contains("\n\u2014 witnessmark.local/log/");
+    // The shell writes the bytes, for this test's own locale may not be able to.
+    Process name =
+        shell(
+            "LC_ALL=C",
+            program.shell("operator", "enrol", "b-1", "--name"),
+            "\"$(printf '\\316\\221')\"");
+    assertThat(new String(name.getErrorStream().readAllBytes(), UTF_8))
+        .contains("cannot carry")
+        .contains("LC_ALL=C.UTF-8");
+    assertThat(name.waitFor()).isEqualTo(4);
+    assertThat(shop.run("ledger", "checkpoint")).isEqualTo(usual);
+  }
+
+  @Test
+  void whatDoesNotGetThroughIsNotKeptSilentAbout() throws Exception {
+    shop = Workshop.furnished(directory);
+    Process full = shell(program.shell("ledger", "export", "--jsonl"), ">/dev/full");
+    assertThat(new String(full.getErrorStream().readAllBytes(), UTF_8))
+        .isEqualTo(
+            "What was to be printed did not get through: No space left on device. What arrived is"
+                + " cut off.\n");
+    assertThat(full.waitFor()).isEqualTo(4);
+  }
+
+  private Process shell(String... words) throws IOException {
+    return new ProcessBuilder("sh", "-c", String.join(" ", words))
+        .directory(directory.toFile())
+        .start();
   }
 }
