@@ -85,7 +85,7 @@ final class CertificateOption {
     if (!force && java.nio.file.Files.exists(file)) {
       throw exists();
     }
-    Optional<Proved> proved = data.reading(r -> proved(r, unit, job));
+    Optional<Proved> proved = data.reading(r -> r.atOneMoment(() -> proved(r, unit, job)));
     if (proved.isEmpty()) {
       err.println("No job on record matches.");
       return Exit.NO;
@@ -106,6 +106,7 @@ final class CertificateOption {
             + proved.get().entries().size()
             + " entries with their proof.");
     out.flush();
+    FoundWarning.print(err, record);
     return Exit.YES;
   }
 
