@@ -36,8 +36,7 @@ final class Closing {
   }
 
   static void cautions(Sheet sheet) {
-    Section.title(sheet, "Cautions", 40);
-    CAUTIONS.forEach(c -> Section.line(sheet, c));
+    Section.together(sheet, "Cautions", CAUTIONS);
   }
 
   private static void check(Sheet sheet, Proved proved) {

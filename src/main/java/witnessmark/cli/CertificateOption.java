@@ -1,21 +1,18 @@
 package witnessmark.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.SortedMap;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import witnessmark.certificate.Certificate;
 import witnessmark.certificate.Paper;
 import witnessmark.certificate.Proved;
 import witnessmark.desk.Declined;
 import witnessmark.ledger.Bundle;
-import witnessmark.ledger.FileFault;
 import witnessmark.ledger.Reading;
 import witnessmark.record.Gather;
 import witnessmark.record.JobRecord;
@@ -44,8 +41,7 @@ final class CertificateOption {
       description = "With --certificate: also of a job that has not ended, and marked so.")
   private boolean draft;
 
-  @Option(names = "--force", description = "With --certificate: replace the file where it exists.")
-  private boolean force;
+  @Mixin private ForceOption force = new ForceOption();
 
   boolean wanted() {
     return file != null;
@@ -66,7 +62,7 @@ final class CertificateOption {
    */
   void check() {
     size();
-    if (!wanted() && (draft || force)) {
+    if (!wanted() && (draft || force.given())) {
       throw new IllegalArgumentException("--draft and --force go with --certificate FILE.pdf");
     }
   }
@@ -82,9 +78,7 @@ final class CertificateOption {
       DataOption data,
       Optional<String> unit,
       Optional<String> job) {
-    if (!force && java.nio.file.Files.exists(file)) {
-      throw exists();
-    }
+    force.check(file);
     Optional<Proved> proved = data.reading(r -> r.atOneMoment(() -> proved(r, unit, job)));
     if (proved.isEmpty()) {
       err.println("No job on record matches.");
@@ -94,7 +88,7 @@ final class CertificateOption {
     if (!draft) {
       refuseUnended(record);
     }
-    save(Certificate.render(proved.get(), size(), Version.program()));
+    force.write(file, Certificate.render(proved.get(), size(), Version.program()));
     out.println(
         "Wrote "
             + file
@@ -130,27 +124,5 @@ final class CertificateOption {
                 + " --job, or use --draft.");
       }
     }
-  }
-
-  private void save(byte[] pdf) {
-    try {
-      if (force) {
-        java.nio.file.Files.write(file, pdf);
-      } else {
-        java.nio.file.Files.write(
-            file, pdf, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-      }
-    } catch (FileAlreadyExistsException e) {
-      throw exists();
-    } catch (IOException e) {
-      throw new Refusal(
-          Exit.SURROUNDINGS,
-          file + " cannot be written: " + FileFault.why(e) + "; name another file.");
-    }
-  }
-
-  private Refusal exists() {
-    return new Refusal(
-        Exit.SURROUNDINGS, file + " exists already; name a new file, or replace it with --force.");
   }
 }
