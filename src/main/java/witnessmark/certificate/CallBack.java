@@ -34,7 +34,7 @@ public final class CallBack {
     Instant at = recall.finding().to();
     String title = "Call-back, wrench " + recall.wrench();
     return Book.bound(
-        new Book.Cover(title, source.program(), at),
+        new Book.Cover(title, source.program(), at, Parties.NONE),
         paper,
         recall.finding().entry(),
         sheet -> {

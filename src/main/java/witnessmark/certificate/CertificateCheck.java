@@ -56,7 +56,8 @@ public record CertificateCheck(
           List.of(),
           List.of("No pages can be made of its entries: " + e.getMessage() + "."));
     }
-    String by = CertificateFile.read(pdf).program();
+    CertificateFile said = CertificateFile.read(pdf);
+    String by = said.program();
     switch (sameness.kind()) {
       case BYTES ->
           shown.add("The pages are what the entries make: the file is the same to the byte.");
@@ -86,6 +87,7 @@ public record CertificateCheck(
       String sentence = "Job " + job.job() + ": " + Phrases.wholeness(job);
       (whole.isPresent() && !whole.get() ? faults : shown).add(sentence);
     }
+    said.parties().told().ifPresent(shown::add);
     return new CertificateCheck(sameness, shown, cautions(unit), faults);
   }
 

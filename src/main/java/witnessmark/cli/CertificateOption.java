@@ -10,6 +10,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import witnessmark.certificate.Certificate;
 import witnessmark.certificate.Paper;
+import witnessmark.certificate.Parties;
 import witnessmark.certificate.Proved;
 import witnessmark.desk.Declined;
 import witnessmark.ledger.Bundle;
@@ -37,6 +38,18 @@ final class CertificateOption {
   private String paper;
 
   @Option(
+      names = "--issuer",
+      paramLabel = "TEXT",
+      description = "With --certificate: who issues it, named as not part of the record.")
+  private String issuer;
+
+  @Option(
+      names = "--for",
+      paramLabel = "TEXT",
+      description = "With --certificate: for whom it is, named as not part of the record.")
+  private String addressee;
+
+  @Option(
       names = "--draft",
       description = "With --certificate: also of a job that has not ended, and marked so.")
   private boolean draft;
@@ -57,13 +70,19 @@ final class CertificateOption {
     throw new IllegalArgumentException("unknown paper \"" + paper + "\"; allowed are A4, letter");
   }
 
+  private Parties parties() {
+    return new Parties(Optional.ofNullable(issuer), Optional.ofNullable(addressee));
+  }
+
   /**
    * @throws IllegalArgumentException when the options do not go together
    */
   void check() {
     size();
-    if (!wanted() && (draft || force.given())) {
-      throw new IllegalArgumentException("--draft and --force go with --certificate FILE.pdf");
+    parties();
+    if (!wanted() && (draft || force.given() || issuer != null || addressee != null)) {
+      throw new IllegalArgumentException(
+          "--draft, --issuer, --for and --force go with --certificate FILE.pdf");
     }
   }
 
@@ -88,7 +107,7 @@ final class CertificateOption {
     if (!draft) {
       refuseUnended(record);
     }
-    force.write(file, Certificate.render(proved.get(), size(), Version.program()));
+    force.write(file, Certificate.render(proved.get(), size(), Version.program(), parties()));
     out.println(
         "Wrote "
             + file
