@@ -53,7 +53,7 @@ class ArchitectureTest {
           // the record on paper, and that paper read without trust
           row("certificate", "torque procedure wrench entry job record recall report"),
           // a unit's record is the job's own fold over its entries
-          row("record", "torque procedure wrench entry job ledger"),
+          row("record", "torque procedure wrench entry job ledger recall"),
           // the log; its verifier shares nothing with what it checks
           row("ledger", "torque"),
           row("ledger.verify", ""),

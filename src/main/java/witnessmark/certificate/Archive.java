@@ -30,10 +30,11 @@ final class Archive {
   private Archive() {}
 
   /**
-   * @param at the document's time, of what it is made of and not of its making
+   * @param title as it is shown
    */
-  static void prepare(PDDocument document, String title, String program, Instant at)
-      throws IOException {
+  static void prepare(PDDocument document, String title, Book.Cover cover) throws IOException {
+    String program = cover.program();
+    Instant at = cover.at();
     document.setVersion(1.7f);
     document.getDocumentCatalog().setLanguage("en");
     PDDocumentInformation info = document.getDocumentInformation();
@@ -44,8 +45,7 @@ final class Archive {
     info.setModificationDate(calendar(at));
     PDMetadata metadata =
         new PDMetadata(
-            document,
-            new ByteArrayInputStream(xmp(title, program, at).getBytes(StandardCharsets.UTF_8)));
+            document, new ByteArrayInputStream(xmp(title, cover).getBytes(StandardCharsets.UTF_8)));
     document.getDocumentCatalog().setMetadata(metadata);
     PDOutputIntent intent =
         new PDOutputIntent(document, new ByteArrayInputStream(SrgbProfile.bytes()));
@@ -86,8 +86,8 @@ final class Archive {
     return GregorianCalendar.from(at.atZone(ZoneOffset.UTC));
   }
 
-  private static String xmp(String title, String program, Instant at) {
-    String date = java.time.format.DateTimeFormatter.ISO_INSTANT.format(seconds(at));
+  private static String xmp(String title, Book.Cover cover) {
+    String date = java.time.format.DateTimeFormatter.ISO_INSTANT.format(seconds(cover.at()));
     return """
         <?xpacket begin="\uFEFF" id="W5M0MpCehiHzreSzNTczkc9d"?>
         <x:xmpmeta xmlns:x="adobe:ns:meta/">
@@ -98,7 +98,7 @@ final class Archive {
         <rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/">
         <dc:format>application/pdf</dc:format>
         <dc:title><rdf:Alt><rdf:li xml:lang="x-default">%1$s</rdf:li></rdf:Alt></dc:title>
-        </rdf:Description>
+        %4$s</rdf:Description>
         <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/">
         <xmp:CreatorTool>%2$s</xmp:CreatorTool>
         <xmp:CreateDate>%3$s</xmp:CreateDate><xmp:ModifyDate>%3$s</xmp:ModifyDate>
@@ -109,14 +109,14 @@ final class Archive {
         </rdf:RDF>
         </x:xmpmeta>
         <?xpacket end="r"?>"""
-        .formatted(escaped(title), escaped(program), date);
+        .formatted(escaped(title), escaped(cover.program()), date, cover.parties().xmp());
   }
 
   private static Instant seconds(Instant at) {
     return at.truncatedTo(java.time.temporal.ChronoUnit.SECONDS);
   }
 
-  private static String escaped(String text) {
+  static String escaped(String text) {
     return text.replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
   }
 }

@@ -23,7 +23,7 @@ final class Book {
    * @param program that makes it
    * @param at of what it is made of, not of its making
    */
-  record Cover(String title, String program, Instant at) {}
+  record Cover(String title, String program, Instant at, Parties parties) {}
 
   /**
    * The PDF.
@@ -45,7 +45,7 @@ final class Book {
         faces.put(face, new Typeface(document, face));
       }
       String title = faces.get(Face.PLAIN).shown(cover.title());
-      Archive.prepare(document, title, cover.program(), cover.at());
+      Archive.prepare(document, title, cover);
       for (List<Mark> marks : lay.apply(new Sheet(paper, faces))) {
         page(document, paper, marks);
       }

@@ -13,6 +13,7 @@ import witnessmark.recall.Finding;
 import witnessmark.recall.Recall;
 import witnessmark.recall.Rejudged;
 import witnessmark.report.BandText;
+import witnessmark.report.Provenance;
 import witnessmark.torque.Rounded;
 
 /**
@@ -27,25 +28,34 @@ public final class CallBack {
   /**
    * The PDF.
    *
-   * @param program the program that makes it, as {@code Witnessmark 0.1.0}
+   * @param source when and from which log it is made
    */
-  public static byte[] render(Recall recall, Paper paper, String program) {
+  public static byte[] render(Recall recall, Paper paper, Provenance source) {
     Instant at = recall.finding().to();
     String title = "Call-back, wrench " + recall.wrench();
     return Book.bound(
-        new Book.Cover(title, program, at),
+        new Book.Cover(title, source.program(), at, Parties.NONE),
         paper,
         recall.finding().entry(),
         sheet -> {
-          lay(sheet, recall);
-          return finished(sheet, title, program);
+          lay(sheet, recall, source);
+          return finished(sheet, title, source);
         },
         Optional.empty());
   }
 
-  private static void lay(Sheet sheet, Recall recall) {
+  private static void lay(Sheet sheet, Recall recall, Provenance source) {
     Pages.title(sheet, "CALL-BACK", "Wrench " + recall.wrench());
     sheet.down(10);
+    Section.line(
+        sheet,
+        "Made on "
+            + source.day()
+            + " from the log "
+            + source.log()
+            + " as it was with "
+            + source.size()
+            + " entries; what came later is not in it.");
     Finding f = recall.finding();
     Section.line(
         sheet,
@@ -89,11 +99,19 @@ public final class CallBack {
       return;
     }
     Section.title(sheet, "Joints that may be out of their band", 60);
-    Columns columns = new Columns(sheet, 17, 19, 11, 12, 10, 12, 19, 18);
+    Columns columns = new Columns(sheet, 16, 8, 19, 11, 12, 10, 12, 18, 17);
     Runnable heads =
         () ->
             columns.heads(
-                "UNIT", "FASTENER", "CRITICALITY", "SHOWN", "ERROR", "TRUE", "BAND", "OUT BY");
+                "UNIT",
+                "JOB",
+                "FASTENER",
+                "CRITICALITY",
+                "SHOWN",
+                "ERROR",
+                "TRUE",
+                "BAND",
+                "OUT BY");
     heads.run();
     sheet.head(heads);
     joints.forEach(j -> columns.row(cells(j)));
@@ -103,6 +121,7 @@ public final class CallBack {
   private static List<Cell> cells(Rejudged j) {
     return List.of(
         Cell.bold(Ink.TEXT, j.touch().unit()),
+        Cell.of(j.touch().job()),
         Cell.of(j.touch().fastener()),
         Cell.of(j.touch().criticality().code()),
         Cell.of(j.touch().atFastener().toString()),
@@ -125,7 +144,7 @@ public final class CallBack {
     return Rounded.text(j.beyond(), THREE) + " %" + also;
   }
 
-  private static List<List<Mark>> finished(Sheet sheet, String title, String program) {
+  private static List<List<Mark>> finished(Sheet sheet, String title, Provenance source) {
     List<List<Mark>> pages = new ArrayList<>();
     int count = sheet.pages().size();
     for (int i = 0; i < count; i++) {
@@ -133,7 +152,7 @@ public final class CallBack {
       if (i > 0) {
         marks.addAll(Pages.head(sheet, title));
       }
-      marks.addAll(Pages.foot(sheet, program, i + 1, count));
+      marks.addAll(Pages.foot(sheet, source.text(), i + 1, count));
       pages.add(marks);
     }
     return pages;

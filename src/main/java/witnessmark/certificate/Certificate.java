@@ -14,8 +14,8 @@ import witnessmark.record.UnitRecord;
 /**
  * Makes the certificate of a unit.
  *
- * <p>A pure function: the same proved entries, paper and program give the same bytes, so that a
- * checker can make it again and compare. Its times are those of the entries.
+ * <p>A pure function: the same proved entries, paper, program and names give the same bytes, so
+ * that a checker can make it again and compare. Its times are those of the entries.
  */
 public final class Certificate {
   private Certificate() {}
@@ -27,16 +27,25 @@ public final class Certificate {
    * @throws IllegalArgumentException when the entries make no record of a unit
    */
   public static byte[] render(Proved proved, Paper paper, String program) {
+    return render(proved, paper, program, Parties.NONE);
+  }
+
+  /**
+   * The PDF with the names of who issues it and for whom.
+   *
+   * @throws IllegalArgumentException when the entries make no record of a unit
+   */
+  public static byte[] render(Proved proved, Paper paper, String program, Parties parties) {
     SortedMap<Long, Entry> entries = new TreeMap<>();
     proved.entries().forEach((n, bytes) -> entries.put(n, EntryJson.read(bytes)));
     UnitRecord unit = UnitRecord.of(entries);
     Instant at = entries.get(entries.lastKey()).at();
     return Book.bound(
-        new Book.Cover("Record of tightening, unit " + unit.unit(), program, at),
+        new Book.Cover("Record of tightening, unit " + unit.unit(), program, at, parties),
         paper,
         id(proved.bundle()),
         sheet -> {
-          Pages.lay(sheet, unit, proved);
+          Pages.lay(sheet, unit, proved, parties);
           return Pages.finished(sheet, unit, proved, program);
         },
         Optional.of(proved.bundle()));

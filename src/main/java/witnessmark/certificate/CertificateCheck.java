@@ -10,6 +10,7 @@ import witnessmark.entry.EntryJson;
 import witnessmark.record.JobRecord;
 import witnessmark.record.UnitRecord;
 import witnessmark.report.Phrases;
+import witnessmark.report.Remarks;
 
 /**
  * What a certificate shows once its proof holds: that its pages are those that the proved entries
@@ -17,11 +18,15 @@ import witnessmark.report.Phrases;
  *
  * @param sameness how far the file is what its entries make
  * @param shown what is shown, a sentence each
+ * @param cautions what its reader must know beside, a sentence each: wrenches found out of
+ *     tolerance later
  * @param faults what is not as it should be, a sentence each; none is a yes
  */
-public record CertificateCheck(Sameness sameness, List<String> shown, List<String> faults) {
+public record CertificateCheck(
+    Sameness sameness, List<String> shown, List<String> cautions, List<String> faults) {
   public CertificateCheck {
     shown = List.copyOf(shown);
+    cautions = List.copyOf(cautions);
     faults = List.copyOf(faults);
   }
 
@@ -48,9 +53,11 @@ public record CertificateCheck(Sameness sameness, List<String> shown, List<Strin
       return new CertificateCheck(
           new Sameness(Sameness.Kind.DIFFERENT, List.of()),
           List.of(),
+          List.of(),
           List.of("No pages can be made of its entries: " + e.getMessage() + "."));
     }
-    String by = CertificateFile.read(pdf).program();
+    CertificateFile said = CertificateFile.read(pdf);
+    String by = said.program();
     switch (sameness.kind()) {
       case BYTES ->
           shown.add("The pages are what the entries make: the file is the same to the byte.");
@@ -80,7 +87,15 @@ public record CertificateCheck(Sameness sameness, List<String> shown, List<Strin
       String sentence = "Job " + job.job() + ": " + Phrases.wholeness(job);
       (whole.isPresent() && !whole.get() ? faults : shown).add(sentence);
     }
-    return new CertificateCheck(sameness, shown, faults);
+    said.parties().told().ifPresent(shown::add);
+    return new CertificateCheck(sameness, shown, cautions(unit), faults);
+  }
+
+  private static List<String> cautions(UnitRecord unit) {
+    return unit.jobs().stream()
+        .flatMap(
+            j -> j.foundLater().stream().map(f -> "Job " + j.job() + ": " + Remarks.caution(f)))
+        .toList();
   }
 
   private static SortedMap<Long, Entry> entries(Proved proved) {

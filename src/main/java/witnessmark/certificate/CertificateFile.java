@@ -12,8 +12,9 @@ import witnessmark.certificate.Written.Part;
  *
  * @param bundle the attached proof
  * @param program who wrote it, by its own word
+ * @param parties whom it names, by its own word
  */
-public record CertificateFile(byte[] bundle, String program) {
+public record CertificateFile(byte[] bundle, String program, Parties parties) {
   /** The name of the attached proof. */
   public static final String ATTACHMENT = "witnessmark-proof.json";
 
@@ -43,13 +44,21 @@ public record CertificateFile(byte[] bundle, String program) {
       if (!program.find()) {
         throw new FormException("it does not say what program wrote it");
       }
-      return new CertificateFile(bundle, program.group(1));
+      return new CertificateFile(bundle, program.group(1), parties(xmp));
     } catch (FormException e) {
       throw new IllegalArgumentException(
           "not a certificate as Witnessmark writes them: "
               + e.getMessage()
               + "; ask for the file as it was written",
           e);
+    }
+  }
+
+  private static Parties parties(String xmp) throws FormException {
+    try {
+      return Parties.read(xmp);
+    } catch (IllegalArgumentException e) {
+      throw new FormException(e.getMessage());
     }
   }
 

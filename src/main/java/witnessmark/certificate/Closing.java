@@ -36,8 +36,7 @@ final class Closing {
   }
 
   static void cautions(Sheet sheet) {
-    Section.title(sheet, "Cautions", 40);
-    CAUTIONS.forEach(c -> Section.line(sheet, c));
+    Section.together(sheet, "Cautions", CAUTIONS);
   }
 
   private static void check(Sheet sheet, Proved proved) {
@@ -53,7 +52,8 @@ final class Closing {
         sheet,
         "The check proves each entry, then makes these pages anew from the entries and compares them with"
             + " this file, so that a figure changed on the page shows as well. What it does not show: that a"
-            + " wrench told the truth, and that there is no other job on the same unit.");
+            + " wrench told the truth, that none was found out of tolerance after the checkpoint, and that"
+            + " there is no other job on the same unit.");
   }
 
   private static void checkpoint(Sheet sheet, String note) {

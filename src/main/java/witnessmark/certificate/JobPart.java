@@ -9,6 +9,7 @@ import witnessmark.record.GateRecord;
 import witnessmark.record.JobRecord;
 import witnessmark.record.Numbered;
 import witnessmark.report.Phrases;
+import witnessmark.report.Remarks;
 
 /** What a certificate says of one job. */
 final class JobPart {
@@ -57,10 +58,15 @@ final class JobPart {
   }
 
   private void heading() {
-    boolean good = job.outcome() == JobRecord.Outcome.CLOSED && job.late().isEmpty();
+    boolean good =
+        job.outcome() == JobRecord.Outcome.CLOSED
+            && job.late().isEmpty()
+            && job.foundLater().isEmpty();
     String ended =
         switch (job.outcome()) {
-          case CLOSED -> "closed: every fastener, confirmation and measurement stands";
+          case CLOSED ->
+              "closed: every fastener, confirmation and measurement stands"
+                  + (job.foundLater().isEmpty() ? "" : " as judged then; see the caution below");
           case ABANDONED -> "abandoned incomplete";
           case SUSPENDED -> "suspended: not ended";
           case OPEN -> "open: not ended";
@@ -76,6 +82,8 @@ final class JobPart {
     Section.bold(sheet, good ? Ink.GOOD : Ink.BAD, "Job " + job.job() + " " + ended + ".");
     Section.line(sheet, Phrases.summary(job) + ".");
     Section.line(sheet, Phrases.wholeness(job));
+    job.foundLater().forEach(f -> Section.bold(sheet, Ink.BAD, "Caution: " + Remarks.caution(f)));
+    Remarks.nameless(job).ifPresent(n -> Section.line(sheet, n));
     for (Numbered n : job.life()) {
       Section.line(sheet, Phrases.when(n) + " · " + Phrases.life(n.entry()) + entry(n.n()));
     }
@@ -164,8 +172,7 @@ final class JobPart {
   }
 
   private static String place(Attempt a) {
-    return a.judged().fastener().orElse("no fastener")
-        + a.judged().pass().map(p -> ", " + p + " pass").orElse("");
+    return Remarks.fastener(a) + a.judged().pass().map(p -> ", " + p + " pass").orElse("");
   }
 
   private static String entry(long n) {

@@ -11,8 +11,15 @@ final class Pages {
 
   private Pages() {}
 
-  static void lay(Sheet sheet, UnitRecord unit, Proved proved) {
+  static void lay(Sheet sheet, UnitRecord unit, Proved proved, Parties parties) {
     front(sheet, unit);
+    parties
+        .told()
+        .ifPresent(
+            t -> {
+              sheet.down(6);
+              sheet.say(Face.PLAIN, Section.SIZE, Ink.QUIET, Sheet.SIDE, t);
+            });
     for (JobRecord job : unit.jobs()) {
       JobPart.draw(sheet, job);
     }
@@ -85,8 +92,8 @@ final class Pages {
     Typeface plain = sheet.face(Face.PLAIN);
     float y = 32;
     String number = "page " + page + " of " + count;
-    String left = plain.wrapped(plain.shown(text), SMALL, sheet.measure() - 60).get(0);
     float right = sheet.width() - Sheet.SIDE - plain.width(number, SMALL);
+    String left = plain.wrapped(plain.shown(text), SMALL, right - Sheet.SIDE - 8).get(0);
     return List.of(
         Mark.line(Ink.RULE, 0.4f, Sheet.SIDE, y + 10, sheet.width() - Sheet.SIDE, y + 10),
         Mark.text(plain, SMALL, Ink.QUIET, Sheet.SIDE, y, left),

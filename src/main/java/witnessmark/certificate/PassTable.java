@@ -8,6 +8,7 @@ import witnessmark.record.Attempt;
 import witnessmark.record.JobRecord;
 import witnessmark.record.PassRecord;
 import witnessmark.report.Phrases;
+import witnessmark.report.Remarks;
 
 /** Every pass of every fastener with all its readings, under what was asked of its group. */
 final class PassTable {
@@ -42,8 +43,9 @@ final class PassTable {
             .distinct()
             .toList();
     boolean oneDay = days.size() <= 1;
-    Section.title(sheet, "Fasteners" + (days.size() == 1 ? ", " + days.get(0) : ""), 60);
+    Section.title(sheet, "Fasteners" + (days.size() == 1 ? ", " + days.get(0) : ""), 90);
     PassTable table = new PassTable(sheet, oneDay);
+    table.legend();
     table.columns.heads(HEADS);
     PassRecord before = null;
     for (PassRecord pass : job.passes()) {
@@ -54,7 +56,7 @@ final class PassTable {
       table.pass(pass);
     }
     sheet.head(() -> {});
-    table.legend();
+    table.signs(job);
   }
 
   /** On the pages after a break the columns' names come again, and what the group is. */
@@ -95,17 +97,13 @@ final class PassTable {
   private void pass(PassRecord pass) {
     Optional<Attempt> shown = pass.shown();
     List<Attempt> also = pass.attempts().stream().filter(a -> a != shown.orElse(null)).toList();
-    if (shown.isEmpty()) {
-      plotted(pass, shown, cells(pass.fastener(), shown, state(pass)));
-    } else {
-      plotted(pass, shown, cells(pass.fastener(), shown, state(pass)));
-      also.forEach(
-          a ->
-              plotted(
-                  pass,
-                  Optional.of(a),
-                  cells("↳ " + pass.fastener(), Optional.of(a), a.undone() ? "undone" : "")));
-    }
+    plotted(pass, shown, cells("", pass, shown, state(pass)));
+    also.forEach(
+        a ->
+            plotted(
+                pass,
+                Optional.of(a),
+                cells("↳", pass, Optional.of(a), a.undone() ? "undone" : "")));
   }
 
   private void plotted(PassRecord pass, Optional<Attempt> attempt, List<Cell> cells) {
@@ -117,9 +115,11 @@ final class PassTable {
         new float[] {columns.left(PLOT), columns.width(PLOT) - 3, middle});
   }
 
-  private List<Cell> cells(String first, Optional<Attempt> attempt, String state) {
+  private List<Cell> cells(String sign, PassRecord pass, Optional<Attempt> attempt, String state) {
     List<Cell> cells = new ArrayList<>();
-    boolean also = first.startsWith("↳");
+    boolean also = !sign.isEmpty();
+    String first =
+        (also ? sign + " " : "") + attempt.map(Remarks::fastener).orElse(pass.fastener());
     cells.add(also ? Cell.quiet(first) : Cell.of(first));
     if (attempt.isEmpty()) {
       cells.addAll(List.of(Cell.of("–"), Cell.of(""), Cell.of(""), Cell.bold(Ink.BAD, state)));
@@ -128,7 +128,8 @@ final class PassTable {
     Attempt a = attempt.get();
     String time = Phrases.time(a.taken().moment());
     Ink ink = also ? Ink.QUIET : Ink.TEXT;
-    cells.add(also ? Cell.quiet(Phrases.torque(a)) : Cell.bold(ink, Phrases.torque(a)));
+    String torque = Remarks.torque(a, pass.pass().band());
+    cells.add(also ? Cell.quiet(torque) : Cell.bold(ink, torque));
     cells.add(Cell.of(""));
     cells.add(plain(ink, Phrases.angle(a)));
     String verdict = Phrases.outcome(a) + (state.isEmpty() ? "" : ", " + state);
@@ -159,18 +160,23 @@ final class PassTable {
     };
   }
 
-  private void legend() {
+  private void signs(JobRecord job) {
     sheet.down(3);
-    sheet.say(
-        Face.PLAIN,
-        6.4f,
-        Ink.QUIET,
-        Sheet.SIDE,
+    Remarks.signs(job).forEach(this::small);
+  }
+
+  private void legend() {
+    small(
         "Measured: the wrench's reading digit for digit. In its band: green field from the lowest to the"
             + " highest acceptable torque, guard bands shaded at its ends, a dot where the torque at the"
             + " fastener lies, an arrowhead where it lies further out. The dot is for the eye; verdicts are"
             + " decided in exact decimals. \"↳\": every other reading on the same pass. Degrees: of the"
             + " pull, and \"of\" all pulls of the pass together. Entry: its"
             + " number in the log.");
+    sheet.down(3);
+  }
+
+  private void small(String text) {
+    sheet.say(Face.PLAIN, 6.4f, Ink.QUIET, Sheet.SIDE, text);
   }
 }

@@ -40,10 +40,11 @@ public record Sameness(Kind kind, List<String> differences) {
    * @param program this program, as it would name itself in a certificate
    */
   public static Sameness of(byte[] pdf, Proved proved, String program) {
-    String by = CertificateFile.read(pdf).program();
+    CertificateFile said = CertificateFile.read(pdf);
+    String by = said.program();
     List<byte[]> made = new ArrayList<>();
     for (Paper paper : Paper.values()) {
-      byte[] again = Certificate.render(proved, paper, by);
+      byte[] again = Certificate.render(proved, paper, by, said.parties());
       if (Arrays.equals(again, pdf)) {
         return new Sameness(Kind.BYTES, List.of());
       }

@@ -6,6 +6,7 @@ import java.util.List;
 final class Section {
   static final float SIZE = 7.6f;
   private static final float TITLE = 10;
+  private static final float BEFORE = 1.2f;
 
   private Section() {}
 
@@ -34,8 +35,20 @@ final class Section {
     }
   }
 
+  /** A title and a paragraph a line, all of it on one page. */
+  static void together(Sheet sheet, String title, List<String> lines) {
+    Typeface plain = sheet.face(Face.PLAIN);
+    float height = 0;
+    for (String line : lines) {
+      int count = plain.wrapped(plain.shown(line), SIZE, sheet.measure()).size();
+      height += count * Sheet.leading(SIZE) + BEFORE;
+    }
+    title(sheet, title, height + 4);
+    lines.forEach(l -> line(sheet, l));
+  }
+
   static void line(Sheet sheet, String text) {
-    sheet.down(1.2f);
+    sheet.down(BEFORE);
     sheet.say(Face.PLAIN, SIZE, Ink.TEXT, Sheet.SIDE, text);
   }
 

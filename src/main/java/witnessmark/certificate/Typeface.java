@@ -93,11 +93,14 @@ final class Typeface {
     }
   }
 
-  /** A shown text broken at blanks, and inside a word where it is wider than a line. */
+  /**
+   * A shown text broken at blanks, and inside a word where it is wider than a line. Signs before
+   * and behind a word stay with it.
+   */
   List<String> wrapped(String shown, float size, float width) {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder();
-    for (String word : shown.strip().split(" +")) {
+    for (String word : shown.strip().split("(?<!↳) +(?!\\*$)")) {
       String rest = word;
       if (line.length() > 0 && width(line + " " + rest, size) <= width) {
         line.append(' ').append(rest);

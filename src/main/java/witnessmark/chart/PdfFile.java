@@ -12,6 +12,7 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import witnessmark.report.Provenance;
 import witnessmark.sample.Study;
 
 /** Studies as a PDF, one page each, with its fonts in it. */
@@ -19,12 +20,12 @@ public final class PdfFile {
   private PdfFile() {}
 
   /**
-   * The file. The same studies give the same bytes.
+   * The file. The same studies give the same bytes on the same day.
    *
-   * @param program the program that makes it, as {@code Witnessmark 0.1.0}
+   * @param source when and from which log it is made
    * @throws IllegalArgumentException when a study has no value
    */
-  public static byte[] of(List<Study> studies, String program) {
+  public static byte[] of(List<Study> studies, Provenance source) {
     try (PDDocument document = new PDDocument();
         PdfBoxGraphics2DFontTextDrawer fonts = new PdfBoxGraphics2DFontTextDrawer()) {
       for (Face face : Face.values()) {
@@ -35,9 +36,10 @@ public final class PdfFile {
       document.setDocumentId(id(studies));
       document.getDocumentCatalog().setLanguage("en");
       document.getDocumentInformation().setTitle("Torque study");
-      document.getDocumentInformation().setProducer(program);
-      for (Study study : studies) {
-        page(document, fonts, study);
+      document.getDocumentInformation().setProducer(source.program());
+      for (int i = 0; i < studies.size(); i++) {
+        Foot foot = new Foot(source.text(), i + 1, studies.size());
+        page(document, fonts, studies.get(i), foot);
       }
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       document.save(out);
@@ -52,12 +54,13 @@ public final class PdfFile {
     return studies.stream().mapToLong(s -> Objects.hash(s.title(), s.values())).sum();
   }
 
-  private static void page(PDDocument document, PdfBoxGraphics2DFontTextDrawer fonts, Study study)
+  private static void page(
+      PDDocument document, PdfBoxGraphics2DFontTextDrawer fonts, Study study, Foot foot)
       throws IOException {
     PDRectangle size = new PDRectangle(Sheet.WIDTH, Sheet.HEIGHT);
     PdfBoxGraphics2D page = new PdfBoxGraphics2D(document, size);
     page.setFontTextDrawer(fonts);
-    Sheet.draw(page, study);
+    Sheet.draw(page, study, foot);
     page.dispose();
     PDPage paper = new PDPage(size);
     document.addPage(paper);

@@ -28,8 +28,9 @@ final class Sheet {
   private static final int MIDDLE = 336;
 
   private static final int SMALL = 118;
-  private static final int BOTTOM = HEIGHT - 36;
+  private static final int BOTTOM = HEIGHT - 40;
   private static final float BODY = 8.5f;
+  private static final float SMALL_TYPE = 6.5f;
   private static final float LEADING = 11.5f;
 
   private final Graphics2D page;
@@ -49,8 +50,10 @@ final class Sheet {
    *
    * @throws IllegalArgumentException when the study has no value
    */
-  static void draw(Graphics2D page, Study study) {
-    new Sheet(page).draw(study);
+  static void draw(Graphics2D page, Study study, Foot foot) {
+    Sheet sheet = new Sheet(page);
+    sheet.draw(study);
+    sheet.foot(foot);
   }
 
   private void draw(Study study) {
@@ -84,6 +87,19 @@ final class Sheet {
     }
     y += LEADING;
     notes.forEach(n -> paragraph(Face.PLAIN, n, RIGHT));
+  }
+
+  private void foot(Foot foot) {
+    page.setStroke(Ink.HAIR);
+    page.setColor(Ink.LIMIT);
+    page.draw(new Line2D.Double(LEFT, HEIGHT - 30, RIGHT, HEIGHT - 30));
+    page.setFont(Face.PLAIN.of(SMALL_TYPE));
+    page.drawString(foot.source(), LEFT, HEIGHT - 20);
+    double width =
+        page.getFont()
+            .getStringBounds(foot.number(), new FontRenderContext(null, true, true))
+            .getWidth();
+    page.drawString(foot.number(), (float) (RIGHT - width), HEIGHT - 20);
   }
 
   private static List<String> notes(Study study, Analysis analysis) {

@@ -11,6 +11,7 @@ import javax.xml.parsers.ParserConfigurationException;
 import org.apache.batik.svggen.SVGGeneratorContext;
 import org.apache.batik.svggen.SVGGraphics2D;
 import org.w3c.dom.Document;
+import witnessmark.report.Provenance;
 import witnessmark.sample.Study;
 
 /** A study as a drawing of SVG 1.1. */
@@ -20,11 +21,12 @@ public final class SvgFile {
   private SvgFile() {}
 
   /**
-   * The file, in UTF-8. The same study gives the same bytes.
+   * The file, in UTF-8. The same study gives the same bytes on the same day.
    *
+   * @param source when and from which log it is made
    * @throws IllegalArgumentException when the study has no value
    */
-  public static byte[] of(Study study) {
+  public static byte[] of(Study study, Provenance source) {
     try {
       Document document =
           DocumentBuilderFactory.newInstance()
@@ -36,7 +38,7 @@ public final class SvgFile {
       context.setComment(study.title().replace("--", "- -"));
       SVGGraphics2D page = new SVGGraphics2D(context, false);
       page.setSVGCanvasSize(new Dimension(Sheet.WIDTH, Sheet.HEIGHT));
-      Sheet.draw(page, study);
+      Sheet.draw(page, study, new Foot(source.text(), 1, 1));
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       try (Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8)) {
         page.stream(writer, true);

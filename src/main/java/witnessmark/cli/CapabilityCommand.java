@@ -15,6 +15,7 @@ import witnessmark.chart.SvgFile;
 import witnessmark.entry.EntryJson;
 import witnessmark.ledger.Reading;
 import witnessmark.ledger.Reading.Query;
+import witnessmark.report.Provenance;
 import witnessmark.sample.Gathered;
 import witnessmark.sample.Gathering;
 import witnessmark.sample.Question;
@@ -72,13 +73,18 @@ final class CapabilityCommand implements Callable<Integer> {
   @Option(names = "--pdf", paramLabel = "FILE", description = "Write a page of each study.")
   private Path pdf;
 
+  @Mixin private ForceOption force;
   @Mixin private JsonOption json;
   @Mixin private DataOption data;
 
   @Override
   public Integer call() {
     Question question = Given.valid(spec, this::question);
-    Gathered gathered = data.reading(r -> gather(r, question));
+    force.check(svg);
+    force.check(pdf);
+    Answer answer =
+        data.reading(r -> r.atOneMoment(() -> new Answer(gather(r, question), Source.of(r))));
+    Gathered gathered = answer.gathered();
     List<Study> studies = gathered.studies();
     PrintWriter out = spec.commandLine().getOut();
     if (json.wanted()) {
@@ -92,9 +98,12 @@ final class CapabilityCommand implements Callable<Integer> {
           .forEach(spec.commandLine().getErr()::println);
       return Exit.NO;
     }
-    draw(studies.stream().filter(s -> !s.values().isEmpty()).toList());
+    draw(studies.stream().filter(s -> !s.values().isEmpty()).toList(), answer.source());
     return studies.stream().anyMatch(CapabilityCommand::stated) ? Exit.YES : Exit.NO;
   }
+
+  /** What was gathered, and from what. */
+  private record Answer(Gathered gathered, Provenance source) {}
 
   private static boolean stated(Study study) {
     return !study.values().isEmpty() && study.analysis().capability() instanceof Capability.Stated;
@@ -150,7 +159,7 @@ final class CapabilityCommand implements Callable<Integer> {
     return new Query(any, any, any, any, any, any, any, any, Optional.of(kind), any, any, any);
   }
 
-  private void draw(List<Study> studies) {
+  private void draw(List<Study> studies, Provenance source) {
     if (svg == null && pdf == null) {
       return;
     }
@@ -160,10 +169,12 @@ final class CapabilityCommand implements Callable<Integer> {
     // no window is wanted, whatever the desktop
     System.setProperty("java.awt.headless", "true");
     if (svg != null) {
-      Files.write(svg, SvgFile.of(only(studies)));
+      force.write(svg, SvgFile.of(only(studies), source));
+      Wrote.say(spec, svg, json.wanted());
     }
     if (pdf != null) {
-      Files.write(pdf, PdfFile.of(studies, "Witnessmark"));
+      force.write(pdf, PdfFile.of(studies, source));
+      Wrote.say(spec, pdf, json.wanted());
     }
   }
 

@@ -1,21 +1,19 @@
 package witnessmark.cli;
 
-import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.SortedMap;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import witnessmark.certificate.Certificate;
 import witnessmark.certificate.Paper;
+import witnessmark.certificate.Parties;
 import witnessmark.certificate.Proved;
 import witnessmark.desk.Declined;
 import witnessmark.ledger.Bundle;
-import witnessmark.ledger.FileFault;
 import witnessmark.ledger.Reading;
 import witnessmark.record.Gather;
 import witnessmark.record.JobRecord;
@@ -40,12 +38,23 @@ final class CertificateOption {
   private String paper;
 
   @Option(
+      names = "--issuer",
+      paramLabel = "TEXT",
+      description = "With --certificate: who issues it, named as not part of the record.")
+  private String issuer;
+
+  @Option(
+      names = "--for",
+      paramLabel = "TEXT",
+      description = "With --certificate: for whom it is, named as not part of the record.")
+  private String addressee;
+
+  @Option(
       names = "--draft",
       description = "With --certificate: also of a job that has not ended, and marked so.")
   private boolean draft;
 
-  @Option(names = "--force", description = "With --certificate: replace the file where it exists.")
-  private boolean force;
+  @Mixin private ForceOption force = new ForceOption();
 
   boolean wanted() {
     return file != null;
@@ -61,13 +70,19 @@ final class CertificateOption {
     throw new IllegalArgumentException("unknown paper \"" + paper + "\"; allowed are A4, letter");
   }
 
+  private Parties parties() {
+    return new Parties(Optional.ofNullable(issuer), Optional.ofNullable(addressee));
+  }
+
   /**
    * @throws IllegalArgumentException when the options do not go together
    */
   void check() {
     size();
-    if (!wanted() && (draft || force)) {
-      throw new IllegalArgumentException("--draft and --force go with --certificate FILE.pdf");
+    parties();
+    if (!wanted() && (draft || force.given() || issuer != null || addressee != null)) {
+      throw new IllegalArgumentException(
+          "--draft, --issuer, --for and --force go with --certificate FILE.pdf");
     }
   }
 
@@ -82,10 +97,8 @@ final class CertificateOption {
       DataOption data,
       Optional<String> unit,
       Optional<String> job) {
-    if (!force && java.nio.file.Files.exists(file)) {
-      throw exists();
-    }
-    Optional<Proved> proved = data.reading(r -> proved(r, unit, job));
+    force.check(file);
+    Optional<Proved> proved = data.reading(r -> r.atOneMoment(() -> proved(r, unit, job)));
     if (proved.isEmpty()) {
       err.println("No job on record matches.");
       return Exit.NO;
@@ -94,7 +107,7 @@ final class CertificateOption {
     if (!draft) {
       refuseUnended(record);
     }
-    save(Certificate.render(proved.get(), size(), Version.program()));
+    force.write(file, Certificate.render(proved.get(), size(), Version.program(), parties()));
     out.println(
         "Wrote "
             + file
@@ -106,6 +119,7 @@ final class CertificateOption {
             + proved.get().entries().size()
             + " entries with their proof.");
     out.flush();
+    FoundWarning.print(err, record);
     return Exit.YES;
   }
 
@@ -129,27 +143,5 @@ final class CertificateOption {
                 + " --job, or use --draft.");
       }
     }
-  }
-
-  private void save(byte[] pdf) {
-    try {
-      if (force) {
-        java.nio.file.Files.write(file, pdf);
-      } else {
-        java.nio.file.Files.write(
-            file, pdf, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
-      }
-    } catch (FileAlreadyExistsException e) {
-      throw exists();
-    } catch (IOException e) {
-      throw new Refusal(
-          Exit.SURROUNDINGS,
-          file + " cannot be written: " + FileFault.why(e) + "; name another file.");
-    }
-  }
-
-  private Refusal exists() {
-    return new Refusal(
-        Exit.SURROUNDINGS, file + " exists already; name a new file, or replace it with --force.");
   }
 }

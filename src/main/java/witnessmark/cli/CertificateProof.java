@@ -1,5 +1,6 @@
 package witnessmark.cli;
 
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.SortedMap;
@@ -27,12 +28,20 @@ final class CertificateProof {
         check.holds(),
         "shown",
         check.shown(),
+        "cautions",
+        check.cautions(),
         "faults",
         check.faults());
   }
 
-  static void print(Page page, CertificateCheck check) {
-    check.faults().forEach(f -> page.say(f, 4));
+  /** What differs, below the verdict that something does. */
+  static void differences(Page page, CertificateCheck check) {
+    List<String> differences = check.sameness().differences();
+    (differences.isEmpty() ? check.faults() : differences).forEach(d -> page.say("  " + d, 4));
+  }
+
+  static void shown(Page page, CertificateCheck check) {
     check.shown().forEach(s -> page.say(s, 2));
+    check.cautions().forEach(c -> page.say("Caution: " + c, 2));
   }
 }

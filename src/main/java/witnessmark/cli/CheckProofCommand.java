@@ -1,7 +1,7 @@
 package witnessmark.cli;
 
 import java.nio.file.Path;
-import java.util.Map;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -10,7 +10,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import witnessmark.certificate.CertificateCheck;
+import witnessmark.certificate.CertificateFile;
 import witnessmark.ledger.verify.ProofCheck;
 import witnessmark.ledger.verify.ProofResult;
 import witnessmark.ledger.verify.VerifierKey;
@@ -22,10 +22,16 @@ import witnessmark.ledger.verify.VerifierKey;
     description = {
       "Check a proof of any kind with a verifier key alone, without the log.",
       "Of a certificate (PDF) the pages are made again from the proved entries and compared, too.",
-      "Exit status 1 when nothing is proved, or the pages are not what the entries make."
+      "Exit status 1 when nothing is proved, the pages are not what the entries make, or a job's",
+      "end is among several entries and not all that belong to the job are."
     },
     footer = {"", "Example:  witnessmark ledger check-proof entry-8.tlog-proof --key shop.pub"})
 final class CheckProofCommand implements Callable<Integer> {
+  private static final String STRANGE =
+      "this PDF is not a certificate as it was written. Another program saved, printed, signed or"
+          + " stamped it since, or it never was one. Ask the shop for the original file, and do not"
+          + " save it anew";
+
   @Spec private CommandSpec spec;
 
   @Parameters(paramLabel = "FILE", description = "What ledger prove or trace --certificate wrote.")
@@ -50,22 +56,32 @@ final class CheckProofCommand implements Callable<Integer> {
     VerifierKey verifier = VerifierKey.parse(KeyFile.given(key));
     byte[] bytes = ProofSource.read(file);
     boolean pdf = ProofSource.isPdf(bytes);
-    byte[] proof = pdf ? ProofSource.attached(file, bytes) : bytes;
-    ProofResult result = pdf ? ProofCheck.bundle(proof, verifier) : ProofCheck.of(proof, verifier);
-    Optional<CertificateCheck> pages =
-        pdf && result instanceof ProofResult.Included included
-            ? Optional.of(CertificateProof.of(bytes, proof, included))
-            : Optional.empty();
+    ProofAnswer answer =
+        pdf
+            ? certificate(bytes, verifier)
+            : ProofAnswer.of(ProofCheck.of(bytes, verifier), Optional.empty());
     if (json.wanted()) {
-      Map<String, Object> object = CheckedProof.json(result);
-      pages.ifPresent(p -> object.put("certificate", CertificateProof.json(p)));
-      json.print(spec.commandLine().getOut(), object);
+      json.print(spec.commandLine().getOut(), answer.json());
     } else {
-      Page page = new Page(spec.commandLine().getOut());
-      CheckedProof.print(page, result, entries);
-      pages.ifPresent(p -> CertificateProof.print(page, p));
+      answer.print(new Page(spec.commandLine().getOut()), entries);
     }
-    boolean holds = pages.map(CertificateCheck::holds).orElse(true);
-    return result instanceof ProofResult.Refused || !holds ? Exit.NO : Exit.YES;
+    return answer.status();
+  }
+
+  private static ProofAnswer certificate(byte[] pdf, VerifierKey verifier) {
+    byte[] proof;
+    try {
+      proof = CertificateFile.read(pdf).bundle();
+    } catch (IllegalArgumentException e) {
+      return ProofAnswer.of(
+          new ProofResult.Refused(List.of(STRANGE, "found: " + e.getCause().getMessage())),
+          Optional.empty());
+    }
+    ProofResult result = ProofCheck.bundle(proof, verifier);
+    return ProofAnswer.of(
+        result,
+        result instanceof ProofResult.Included included
+            ? Optional.of(CertificateProof.of(pdf, proof, included))
+            : Optional.empty());
   }
 }

@@ -13,19 +13,19 @@ import witnessmark.ledger.verify.ProofResult.Entry;
 final class CheckedProof {
   private CheckedProof() {}
 
-  static void print(Page page, ProofResult result, boolean entries) {
+  /**
+   * @param lead before what is proved: the verdict where it is a good one
+   */
+  static void print(Page page, ProofResult result, String lead) {
     if (result instanceof ProofResult.Included included) {
       Checkpoint checkpoint = included.checkpoint();
       page.say(
-          "Proved: "
+          lead
               + numbered(included.entries())
               + " of the log "
               + checkpoint.origin()
               + ", byte for byte as recorded.");
       page.line("Its checkpoint signs " + tree(checkpoint) + ".");
-      if (entries) {
-        included.entries().forEach(e -> page.line(line(e)));
-      }
     } else if (result instanceof ProofResult.GoesOn growth) {
       page.say(
           "Proved: the log "
@@ -40,6 +40,13 @@ final class CheckedProof {
       refused.faults().forEach(f -> page.say("  " + f + ".", 2));
     } else {
       throw new IllegalStateException("no words for " + result);
+    }
+  }
+
+  /** The proved entries, a line each. */
+  static void entries(Page page, ProofResult result) {
+    if (result instanceof ProofResult.Included included) {
+      included.entries().forEach(e -> page.line(line(e)));
     }
   }
 

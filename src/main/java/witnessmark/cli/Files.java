@@ -38,17 +38,6 @@ final class Files {
     }
   }
 
-  /** Writes what the command line asks for, over what was there. */
-  static void write(Path file, byte[] bytes) {
-    try {
-      java.nio.file.Files.write(file, bytes);
-    } catch (IOException e) {
-      throw new Refusal(
-          Exit.SURROUNDINGS,
-          file + " cannot be written: " + FileFault.why(e) + "; name a place that can be");
-    }
-  }
-
   static UncheckedIOException unreadable(Path file, IOException e) {
     return new UncheckedIOException(
         file + " cannot be read: " + FileFault.why(e) + "; name a readable file", e);

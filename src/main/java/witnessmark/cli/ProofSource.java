@@ -3,8 +3,6 @@ package witnessmark.cli;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
-import witnessmark.certificate.CertificateFile;
-import witnessmark.desk.Declined;
 import witnessmark.ledger.verify.ProofCheck;
 
 /** Finds the proof in a file that somebody handed over. */
@@ -27,14 +25,5 @@ final class ProofSource {
   /** Whether it is a document that may hold a proof. */
   static boolean isPdf(byte[] bytes) {
     return bytes.length >= PDF.length && Arrays.equals(bytes, 0, PDF.length, PDF, 0, PDF.length);
-  }
-
-  /** The proof inside a certificate. */
-  static byte[] attached(Path file, byte[] pdf) {
-    try {
-      return CertificateFile.read(pdf).bundle();
-    } catch (IllegalArgumentException e) {
-      throw new Declined(file + " is " + e.getMessage() + ".");
-    }
   }
 }

@@ -55,6 +55,7 @@ final class ProveCommand implements Callable<Integer> {
       description = "A verifier key kept elsewhere (default: the data directory's own).")
   private Path key;
 
+  @Mixin private ForceOption force;
   @Mixin private DataOption data;
 
   /** What to prove; one of these. */
@@ -78,6 +79,7 @@ final class ProveCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     data.files().mustExist();
+    force.check(file);
     String verifier = key == null ? KeyFile.own(data.files()) : KeyFile.given(key);
     byte[] proof = data.reading(reading -> proof(reading, verifier));
     ProofResult result = ProofCheck.of(proof, VerifierKey.parse(verifier));
@@ -88,7 +90,7 @@ final class ProveCommand implements Callable<Integer> {
               + refused.faults().get(0)
               + ". Run: witnessmark ledger verify");
     }
-    Files.write(file, proof);
+    force.write(file, proof);
     out("Wrote " + kind(result) + " to " + file + ".");
     Path copy = key == null ? data.files().verifier() : key;
     out("Whoever has a copy of " + copy + " can check it, without the log:");

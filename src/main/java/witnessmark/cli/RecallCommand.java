@@ -14,9 +14,11 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.certificate.CallBack;
 import witnessmark.certificate.Paper;
+import witnessmark.ledger.Reading;
 import witnessmark.recall.Finding;
 import witnessmark.recall.Recall;
 import witnessmark.recall.Survey;
+import witnessmark.report.Provenance;
 
 /** Judges anew what a wrench touched. */
 @Command(
@@ -51,6 +53,7 @@ final class RecallCommand implements Callable<Integer> {
   private Path pdf;
 
   @ArgGroup private Form form = new Form();
+  @Mixin private ForceOption force;
   @Mixin private DataOption data;
 
   /** How to print; a table when nothing is said. */
@@ -65,7 +68,9 @@ final class RecallCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Registered.wrench(spec, data, serial);
-    Optional<Recall> recall = data.reading(r -> survey(new Survey(r, serial)));
+    force.check(pdf);
+    Optional<Answer> answer = data.reading(r -> r.atOneMoment(() -> answer(r)));
+    Optional<Recall> recall = answer.map(Answer::recall);
     if (recall.isEmpty()) {
       throw new Refusal(
           Exit.USAGE,
@@ -76,7 +81,7 @@ final class RecallCommand implements Callable<Integer> {
               + " --found …");
     }
     if (pdf != null) {
-      Files.write(pdf, CallBack.render(recall.get(), Paper.A4, Version.program()));
+      force.write(pdf, CallBack.render(recall.get(), Paper.A4, answer.get().source()));
     }
     PrintWriter out = spec.commandLine().getOut();
     if (form.csv) {
@@ -87,7 +92,15 @@ final class RecallCommand implements Callable<Integer> {
       out.print(RecallText.table(recall.get(), all));
     }
     out.flush();
+    Wrote.say(spec, pdf, form.csv || form.json);
     return recall.get().units().isEmpty() ? Exit.YES : Exit.NO;
+  }
+
+  /** A recall and what it was made from. */
+  private record Answer(Recall recall, Provenance source) {}
+
+  private Optional<Answer> answer(Reading reading) {
+    return survey(new Survey(reading, serial)).map(r -> new Answer(r, Source.of(reading)));
   }
 
   private Optional<Recall> survey(Survey survey) {

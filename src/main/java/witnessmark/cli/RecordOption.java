@@ -35,7 +35,7 @@ final class RecordOption {
       Optional<String> unit,
       Optional<String> job,
       boolean json) {
-    SortedMap<Long, byte[]> bytes = data.reading(r -> Gather.of(r, unit, job));
+    SortedMap<Long, byte[]> bytes = data.reading(r -> r.atOneMoment(() -> Gather.of(r, unit, job)));
     if (bytes.isEmpty()) {
       err.println("No job on record matches.");
       return Exit.NO;
@@ -47,6 +47,7 @@ final class RecordOption {
       RecordText.of(record).forEach(out::println);
     }
     out.flush();
+    FoundWarning.print(err, record);
     return Exit.YES;
   }
 }

@@ -17,7 +17,8 @@ final class TraceText {
         line.cell("fastener").isEmpty() ? "(" + line.cell("kind") + ")" : line.cell("fastener");
     String torque =
         line.cell("torque").isEmpty() ? "" : line.cell("torque") + " " + line.cell("unit");
-    String verdict = line.cell("verdict").isEmpty() ? line.cell("effect") : line.cell("verdict");
+    String effect = line.cell("effect").isEmpty() ? "" : "(" + line.cell("effect") + ")";
+    String verdict = line.cell("verdict").isEmpty() ? effect : line.cell("verdict");
     return String.format(
         "%7s  %-20s  %-26s  %-12s  %-15s  %-13s  %s%n",
         line.cell("entry"),

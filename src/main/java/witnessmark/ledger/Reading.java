@@ -25,7 +25,10 @@ public interface Reading extends AutoCloseable {
    */
   List<byte[]> tiles(int level, long index, int limit);
 
-  /** Looks at several things as they are at one moment, whatever is appended meanwhile. */
+  /**
+   * Looks at several things as they are at one moment, whatever is appended meanwhile; a look
+   * inside a look is of the same moment.
+   */
   <T> T atOneMoment(Supplier<T> look);
 
   /** Hands every matching entry over, by number, in constant memory. */

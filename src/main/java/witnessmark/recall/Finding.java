@@ -85,10 +85,25 @@ public record Finding(
   }
 
   private static Optional<Good> good(SortedMap<Long, Entry> entries, Found found) {
-    return entries.headMap(found.n()).entrySet().stream()
+    return good(entries, found.n(), found.from());
+  }
+
+  private static Optional<Good> good(SortedMap<Long, Entry> entries, long n, Instant found) {
+    return entries.headMap(n).entrySet().stream()
         .flatMap(e -> good(e.getKey(), e.getValue()).stream())
-        .filter(g -> g.from().isBefore(found.from()))
+        .filter(g -> g.from().isBefore(found))
         .max(Comparator.comparing(Good::from).thenComparing(Good::n));
+  }
+
+  /**
+   * The day of the last good calibration before a wrench was found wrong.
+   *
+   * @param entries about the wrench, by number
+   * @param n the entry that says how it was found
+   * @param found when it was found
+   */
+  public static Optional<Instant> lastGood(SortedMap<Long, Entry> entries, long n, Instant found) {
+    return good(entries, n, found).map(Good::from);
   }
 
   private static Optional<Good> good(long n, Entry entry) {

@@ -19,6 +19,8 @@ import witnessmark.wrench.Wrench;
  * @param judged the decision
  * @param wrench the wrench as the register knew it then, for the moment of the event
  * @param stands whether its pass of the fastener rests on it
+ * @param byCount whether its fastener is a name by count: one of its group, and it is not known
+ *     which
  */
 public record Attempt(
     long entry,
@@ -26,11 +28,17 @@ public record Attempt(
     Entry.TorqueTaken taken,
     Judged judged,
     Optional<Wrench> wrench,
-    boolean stands) {
+    boolean stands,
+    boolean byCount) {
   public Attempt {
     Objects.requireNonNull(taken, "taken");
     Objects.requireNonNull(judged, "judged");
     Objects.requireNonNull(wrench, "wrench");
+  }
+
+  /** The same reading of a fastener that is a name by count, or not. */
+  Attempt byCount(boolean counted) {
+    return new Attempt(entry, decidedBy, taken, judged, wrench, stands, counted);
   }
 
   /** Whose reading it was, where that is on record. */
@@ -43,11 +51,13 @@ public record Attempt(
     return judged.effect() == Effect.CREDITED && !stands;
   }
 
-  /** The verdict's word; without a verdict, that it was loosened, or the effect's word. */
+  /**
+   * The verdict's word; without a verdict, in brackets, that it was loosened, or the effect's word.
+   */
   public String outcome() {
     String otherwise =
         taken.event().direction() == Direction.CCW ? "loosened" : judged.effect().code();
-    return judged.verdict().map(Verdict::code).orElse(otherwise);
+    return judged.verdict().map(Verdict::code).orElse("(" + otherwise + ")");
   }
 
   /** How its moment is known: whose clock, what was added to it, whether it came late. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import java.util.stream.Stream;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
@@ -31,8 +32,9 @@ final class Compiled {
     this.job = course.state;
     this.plan = job.plan();
     this.standing = Standing.of(job);
-    this.attempts =
-        History.all(job).stream().filter(a -> a.judged().isPresent()).map(this::attempt).toList();
+    List<Act> decided = History.all(job).stream().filter(a -> a.judged().isPresent()).toList();
+    Set<Long> counted = ByCount.of(plan, decided);
+    this.attempts = decided.stream().map(a -> attempt(a).byCount(counted.contains(a.n()))).toList();
   }
 
   JobRecord record() {
@@ -57,6 +59,7 @@ final class Compiled {
         cast.wrenches(),
         cast.unknownWrenches(),
         cast.people(List.of(course.life, course.acts, course.corrections), fold.shop()),
+        fold.foundLater(attempts.stream().filter(Compiled::placed).toList()),
         course.count);
   }
 
@@ -94,7 +97,7 @@ final class Compiled {
 
   private Attempt attempt(long n, Judged judged, boolean stands) {
     return new Attempt(
-        n, course.decided.getOrDefault(n, n), fold.taken(n), judged, fold.wrench(n), stands);
+        n, course.decided.getOrDefault(n, n), fold.taken(n), judged, fold.wrench(n), stands, false);
   }
 
   private static boolean placed(Attempt attempt) {

@@ -58,6 +58,11 @@ final class Fold {
     return shop;
   }
 
+  /** Which wrenches of those readings were found out of tolerance after them. */
+  List<OutOfTolerance> foundLater(List<Attempt> readings) {
+    return new FoundLater(entries, readings).all();
+  }
+
   /** The torque event of that entry. */
   Entry.TorqueTaken taken(long n) {
     if (entries.get(n) instanceof Entry.TorqueTaken t) {

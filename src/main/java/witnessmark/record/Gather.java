@@ -16,7 +16,8 @@ import witnessmark.ledger.Stored;
 /**
  * Reads from the log the entries that the record of a unit follows from: those of its jobs, scans
  * aside, the readings that a person placed in them, and of the registers what concerns their
- * wrenches and people.
+ * wrenches and people: of the wrenches up to the end of the log, since one may be found wrong after
+ * the jobs.
  */
 public final class Gather {
   /** Kinds that tell of a wrench or a person, for all jobs. */
@@ -85,12 +86,15 @@ public final class Gather {
         t.event().operator().or(t::operator).ifPresent(badges::add);
       }
     }
-    for (Stored stored : reading.registers(REGISTERS, entries.lastKey())) {
+    long last = entries.lastKey();
+    for (Stored stored : reading.registers(REGISTERS, reading.size())) {
       Entry entry = EntryJson.read(stored.bytes());
       if (entry instanceof Entry.WrenchEnrolled w && wrenches.contains(w.wrench())
           || entry instanceof Entry.WrenchCalibrated c && wrenches.contains(c.wrench())
           || entry instanceof Entry.CalibrationEnded d && wrenches.contains(d.wrench())
-          || entry instanceof Entry.OperatorEnrolled o && badges.contains(o.operator())) {
+          || entry instanceof Entry.OperatorEnrolled o
+              && stored.n() < last
+              && badges.contains(o.operator())) {
         add(stored);
       }
     }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 import witnessmark.entry.Entry;
 import witnessmark.job.Released;
 import witnessmark.procedure.Procedure;
@@ -29,6 +30,7 @@ import witnessmark.wrench.Wrench;
  * @param wrenches every wrench used, once for each calibration it was used under
  * @param unknownWrenches serial numbers of wrenches used that nobody had enrolled
  * @param people every badge named
+ * @param foundLater wrenches found out of tolerance after they had been used
  * @param count the entries of the job there are, scans aside, up to its end
  */
 public record JobRecord(
@@ -49,6 +51,7 @@ public record JobRecord(
     List<Wrench> wrenches,
     List<String> unknownWrenches,
     List<Person> people,
+    List<OutOfTolerance> foundLater,
     long count) {
   public JobRecord {
     life = List.copyOf(life);
@@ -63,6 +66,7 @@ public record JobRecord(
     wrenches = List.copyOf(wrenches);
     unknownWrenches = List.copyOf(unknownWrenches);
     people = List.copyOf(people);
+    foundLater = List.copyOf(foundLater);
   }
 
   /** How a job ended, or stands. */
@@ -94,6 +98,21 @@ public record JobRecord(
   /** Whether every entry of the job up to its end is here; empty where its end does not tell. */
   public Optional<Boolean> whole() {
     return told().isPresent() ? Optional.of(told().getAsLong() == count) : Optional.empty();
+  }
+
+  /** Every reading up to its end. */
+  public List<Attempt> readings() {
+    return Stream.of(
+            passes.stream().flatMap(p -> p.attempts().stream()),
+            others.stream(),
+            unplaced.stream().map(Unplaced::attempt))
+        .flatMap(s -> s)
+        .toList();
+  }
+
+  /** Whether a fastener's name was given by count. */
+  public boolean byCount() {
+    return readings().stream().anyMatch(Attempt::byCount);
   }
 
   /** How many passes stand. */

@@ -1,7 +1,9 @@
 package witnessmark.record;
 
 import java.util.List;
+import java.util.Map;
 import java.util.SortedMap;
+import java.util.TreeMap;
 import witnessmark.entry.Entry;
 
 /**
@@ -39,6 +41,13 @@ public record UnitRecord(String unit, List<JobRecord> jobs) {
       throw new IllegalArgumentException("these entries make no record: none opens a job");
     }
     return new UnitRecord(jobs.get(0).unit(), jobs);
+  }
+
+  /** Wrenches found out of tolerance after they had been used, once for each finding. */
+  public List<OutOfTolerance> foundLater() {
+    Map<Long, OutOfTolerance> found = new TreeMap<>();
+    jobs.forEach(j -> j.foundLater().forEach(f -> found.putIfAbsent(f.entry(), f)));
+    return List.copyOf(found.values());
   }
 
   /** Whether every job has ended, so that the record is final but for late findings. */

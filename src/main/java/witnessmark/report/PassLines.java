@@ -34,12 +34,14 @@ final class PassLines {
       before = pass;
       Optional<Attempt> shown = pass.shown();
       String state = RecordText.state(pass);
-      rows.add(shown.map(a -> row(pass.fastener(), a, state, oneDay)).orElseGet(() -> none(pass)));
+      rows.add(shown.map(a -> row("", pass, a, state, oneDay)).orElseGet(() -> none(pass)));
       pass.attempts().stream()
           .filter(a -> a != shown.orElse(null))
-          .forEach(a -> rows.add(row("  also", a, a.undone() ? "undone" : "", oneDay)));
+          .forEach(a -> rows.add(row("  also", pass, a, a.undone() ? "undone" : "", oneDay)));
     }
-    return laid(rows);
+    List<String> lines = laid(rows);
+    Remarks.signs(job).forEach(s -> lines.addAll(Paragraph.of("    " + s, 100, "      ")));
+    return lines;
   }
 
   private static String heading(PassRecord pass) {
@@ -59,11 +61,12 @@ final class PassLines {
     return new String[] {pass.fastener(), "-", "", RecordText.state(pass), "", "", "", ""};
   }
 
-  private static String[] row(String first, Attempt a, String state, boolean oneDay) {
+  private static String[] row(
+      String also, PassRecord pass, Attempt a, String state, boolean oneDay) {
     String time = Phrases.time(a.taken().moment());
     return new String[] {
-      first,
-      Phrases.torque(a),
+      also.isEmpty() ? Remarks.fastener(a) : also + (a.byCount() ? " *" : ""),
+      Remarks.torque(a, pass.pass().band()),
       Phrases.angle(a),
       Phrases.outcome(a) + (state.isEmpty() ? "" : ", " + state),
       a.taken().event().wrench(),

@@ -86,7 +86,7 @@ public final class Phrases {
             .orElse("");
   }
 
-  /** The verdict with what speaks against relying on it. */
+  /** The verdict, or what a reading without one did, with what speaks against relying on it. */
   public static String outcome(Attempt attempt) {
     return attempt.outcome()
         + (attempt.judged().objections().isEmpty()

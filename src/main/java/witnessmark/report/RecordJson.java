@@ -16,6 +16,7 @@ import witnessmark.record.Deviation;
 import witnessmark.record.GateRecord;
 import witnessmark.record.JobRecord;
 import witnessmark.record.Numbered;
+import witnessmark.record.OutOfTolerance;
 import witnessmark.record.PassRecord;
 import witnessmark.record.Person;
 import witnessmark.record.UnitRecord;
@@ -54,7 +55,10 @@ public final class RecordJson {
         "wrenches", job.wrenches().stream().map(RecordJson::wrench).toList(),
         "unknownWrenches", job.unknownWrenches(),
         "people", job.people().stream().map(RecordJson::person).toList(),
+        "foundOutOfTolerance", job.foundLater().stream().map(RecordJson::outOfTolerance).toList(),
         "late", readings(job.late()),
+        "readings", job.readings().size(),
+        "withoutBadge", job.readings().stream().filter(a -> a.operator().isEmpty()).count(),
         "missing", job.missing());
   }
 
@@ -79,7 +83,17 @@ public final class RecordJson {
         "angleHigh", p.pass().angle().map(a -> a.high().toString()),
         "state", p.state().code(),
         "by", p.by(),
-        "attempts", readings(p.attempts()));
+        "attempts", p.attempts().stream().map(a -> reading(a, p)).toList());
+  }
+
+  private static Map<String, Object> outOfTolerance(OutOfTolerance f) {
+    return object(
+        "wrench", f.wrench(),
+        "entry", f.entry(),
+        "told", f.told(),
+        "readings", f.readings(),
+        "standing", f.standing(),
+        "text", Remarks.caution(f));
   }
 
   private static List<Map<String, Object>> readings(List<Attempt> attempts) {
@@ -91,6 +105,7 @@ public final class RecordJson {
         "entry", a.entry(),
         "decidedBy", a.decidedBy(),
         "fastener", a.judged().fastener(),
+        "byCount", a.byCount(),
         "pass", a.judged().pass(),
         "torque", a.taken().event().torque().toString(),
         "angle", a.taken().event().angle().map(Angle::toString),
@@ -110,6 +125,12 @@ public final class RecordJson {
         "operator", a.operator(),
         "moment", Moments.text(a.taken().moment()),
         "clock", a.clock());
+  }
+
+  private static Map<String, Object> reading(Attempt a, PassRecord p) {
+    Map<String, Object> reading = reading(a);
+    Remarks.converted(a, p.pass().band()).ifPresent(t -> reading.put("inBandsUnit", t));
+    return reading;
   }
 
   private static Map<String, Object> unplaced(Unplaced u) {

@@ -46,6 +46,8 @@ public final class RecordText {
     }
     say("  " + Phrases.summary(job) + ".");
     say("  " + Phrases.wholeness(job));
+    Remarks.nameless(job).ifPresent(n -> say("  " + n));
+    job.foundLater().forEach(f -> say("  CAUTION: " + Remarks.caution(f)));
     say("  Times are UTC.");
     lines.add("");
     lines.addAll(PassLines.of(job));
@@ -140,8 +142,7 @@ public final class RecordText {
   }
 
   private static String place(Attempt a) {
-    return a.judged().fastener().orElse("no fastener")
-        + a.judged().pass().map(p -> ", " + p + " pass").orElse("");
+    return Remarks.fastener(a) + a.judged().pass().map(p -> ", " + p + " pass").orElse("");
   }
 
   private static String reason(Attempt a) {

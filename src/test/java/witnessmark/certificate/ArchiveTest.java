@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.ByteArrayInputStream;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -62,6 +63,14 @@ class ArchiveTest {
     String unit = "ATR <&> \"26\" Ж Ω 中 ﷽";
     assertThat(faults(written(Cases.begun(3, unit, "Modul, Μονάδα, Модуль"), unit, Paper.LETTER)))
         .isEmpty();
+  }
+
+  @Test
+  void soIsOneThatNamesWhoIssuesItAndForWhom() throws Exception {
+    Proved proved =
+        Cases.proved(directory.resolve("log"), Cases.closed(1, Cases.UNIT, "Module"), Cases.UNIT);
+    Parties parties = new Parties(Optional.of("A & <B>, Ж"), Optional.of("\"C\""));
+    assertThat(faults(Certificate.render(proved, Paper.A4, Cases.PROGRAM, parties))).isEmpty();
   }
 
   @Test

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -79,6 +80,33 @@ class SamenessTest {
         .containsExactly(
             "The pages are what the entries make: the file is the same to the byte.",
             "Job J-6: All 10 entries of the job up to its end are here, scans aside.");
+  }
+
+  @Test
+  void whoIssuesItIsDrawnAgainAndSaidToBeNoPartOfTheRecord() throws Exception {
+    Parties parties =
+        new Parties(Optional.of("Frame & axle <shop>, bench street 1"), Optional.of("Модуль"));
+    byte[] named = Certificate.render(proved, Paper.A4, PROGRAM, parties);
+    assertThat(CertificateFile.read(named).parties()).isEqualTo(parties);
+    CertificateCheck check = CertificateCheck.of(named, proved, PROGRAM);
+    assertThat(check.sameness().kind()).isEqualTo(Kind.BYTES);
+    String told =
+        "Not part of the record, named by whoever made this file: issuer: Frame & axle <shop>, bench"
+            + " street 1; for: Модуль.";
+    assertThat(check.shown()).endsWith(told);
+    assertThat(String.join(" ", PageTexts.read(named).get(0))).contains(told);
+    byte[] other = rewritten(named, 9, "bench street 1", "bench street 2");
+    assertThat(same(other).kind()).as("the name in the file alone").isEqualTo(Kind.DIFFERENT);
+  }
+
+  @Test
+  void namesOfSeveralLinesOrWithUnseenCharactersAreRefused() {
+    for (String text : List.of("", " ", "a\nb", "a\u202eb", "x".repeat(201))) {
+      assertThatThrownBy(() -> new Parties(Optional.of(text), Optional.empty()))
+          .as(text)
+          .isInstanceOf(IllegalArgumentException.class)
+          .hasMessageStartingWith("the issuer ");
+    }
   }
 
   @Test

@@ -19,12 +19,16 @@ import org.junit.jupiter.api.Test;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
 import witnessmark.pipeline.Bench;
+import witnessmark.report.Provenance;
 import witnessmark.sample.Gathering;
 import witnessmark.sample.Question;
 import witnessmark.sample.Study;
 import witnessmark.sample.Worked;
 
 class PagesTest {
+  private static final Provenance SOURCE =
+      new Provenance("test", Bench.START, "witnessmark.local/log/0123456789abcdef", 68, "cm9vdA==");
+
   private static Study study(Bench bench) {
     Optional<String> any = Optional.empty();
     Gathering gathering =
@@ -64,17 +68,23 @@ class PagesTest {
             study(Worked.jobs(400, 1, i -> 0)),
             study(Worked.jobs(100, 0.8, i -> i < 50 ? -1 : 1.2)),
             study(Worked.jobs(60, 1, i -> -3, upper)));
-    try (PDDocument document = Loader.loadPDF(PdfFile.of(studies, "test"))) {
+    try (PDDocument document = Loader.loadPDF(PdfFile.of(studies, SOURCE))) {
       assertThat(document.getNumberOfPages()).isEqualTo(6);
       assertThat(text(document, 1)).contains("There is 1 value").doesNotContain("Moving ranges");
       assertThat(text(document, 3)).contains("All values are the same");
       assertThat(text(document, 4)).contains("Cpk", "Normal probability plot");
       assertThat(text(document, 5)).contains("The process was not stable");
       assertThat(text(document, 6)).contains("upper limit only", "Ppk").doesNotContain("Pp\n");
+      for (int page = 1; page <= 6; page++) {
+        assertThat(text(document, page))
+            .contains(
+                "test · made 2026-11-25 · witnessmark.local/log/0123456789abcdef · 68 · cm9vdA==")
+            .contains("page " + page + " of 6");
+      }
       assertThat(fonts(document)).hasSize(2).allMatch(f -> f.contains("DejaVuSansCondensed"));
     }
     for (Study study : studies) {
-      String svg = new String(SvgFile.of(study), StandardCharsets.UTF_8);
+      String svg = new String(SvgFile.of(study, SOURCE), StandardCharsets.UTF_8);
       assertThat(svg).startsWith("<?xml").contains("torque, N.m").doesNotContain("NaN");
     }
   }
@@ -103,7 +113,7 @@ class PagesTest {
   @Test
   void theSameStudyGivesTheSameFiles() {
     Study study = study(Worked.jobs(40, 1, i -> 0));
-    assertThat(PdfFile.of(List.of(study), "test")).isEqualTo(PdfFile.of(List.of(study), "test"));
-    assertThat(SvgFile.of(study)).isEqualTo(SvgFile.of(study));
+    assertThat(PdfFile.of(List.of(study), SOURCE)).isEqualTo(PdfFile.of(List.of(study), SOURCE));
+    assertThat(SvgFile.of(study, SOURCE)).isEqualTo(SvgFile.of(study, SOURCE));
   }
 }

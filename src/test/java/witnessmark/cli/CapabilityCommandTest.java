@@ -134,6 +134,7 @@ class CapabilityCommandTest {
             "--pdf",
             pdf.toString());
     assertThat(ended.status()).as(ended.err()).isZero();
+    assertThat(ended.out()).endsWith("Wrote " + svg + ".\nWrote " + pdf + ".\n");
     assertThat(Files.readString(svg)).contains("<svg", "Torque study", "Ppk", "sans-serif");
     try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
       assertThat(document.getNumberOfPages()).isEqualTo(1);
@@ -142,7 +143,14 @@ class CapabilityCommandTest {
           .contains("Torque is not clamp load");
     }
     byte[] first = Files.readAllBytes(pdf);
-    run("--group", "a", "--pdf", pdf.toString());
+    Ended kept = run("--group", "a", "--pdf", pdf.toString());
+    assertThat(kept.status()).isEqualTo(4);
+    assertThat(kept.err())
+        .isEqualTo(pdf + " exists already; name a new file, or replace it with --force.\n");
+    Files.write(pdf, new byte[1]);
+    Ended json = run("--group", "a", "--json", "--pdf", pdf.toString(), "--force");
+    assertThat(json.err()).endsWith("Wrote " + pdf + ".\n");
+    assertThat(Json.of(json.out()).path("studies")).hasSize(1);
     assertThat(Files.readAllBytes(pdf)).as("the same again").isEqualTo(first);
   }
 

@@ -40,7 +40,7 @@ class ProofCommandsTest extends ProofDesk {
         .startsWith("Proved: 4 entries (0 to 2, 4) of the log ");
     for (String of : new String[] {"--job=J-3", "--unit=ATR-26-0147"}) {
       String proof = at("all.json");
-      done("ledger", "prove", of, "--out", proof, data);
+      done("ledger", "prove", of, "--out", proof, "--force", data);
       JsonNode answer =
           new ObjectMapper().readTree(done("ledger", "check-proof", proof, key, "--json").out());
       assertThat(answer.at("/proved").asText()).isEqualTo("entries");
@@ -52,6 +52,48 @@ class ProofCommandsTest extends ProofDesk {
       assertThat(new String(answer.at("/entries/1/leaf").binaryValue()))
           .startsWith("{\"kind\":\"attested\"");
     }
+  }
+
+  @Test
+  void anEntryLeftOutOfAJobIsNoticedWhereItsEndIsThere() throws IOException {
+    done("job", "close", "J-3", "--by=badge-07", data);
+    Path proof = directory.resolve("job.json");
+    done("ledger", "prove", "--job=J-3", "--out=" + proof, data);
+    assertThat(done("ledger", "check-proof", proof.toString(), key).out())
+        .startsWith("Proved: 3 entries (3 to 5) of the log ")
+        .endsWith("\nJob J-3: all 3 entries up to its end are here, scans aside.\n");
+
+    Files.writeString(proof, without(proof, 1));
+    Said said = say("ledger", "check-proof", proof.toString(), key);
+    assertThat(said.status()).isEqualTo(1);
+    assertThat(said.out())
+        .startsWith(
+            "ENTRIES ARE MISSING: 3 entries belong to job J-3 up to its end, 2 are here.\n"
+                + "What is proved: 2 entries (3, 5) of the log ")
+        .endsWith(
+            "\nWhat is left out may be a reading, a nonconformity or a decision. Ask for all entries: trace\n"
+                + "--certificate, or ledger prove --job.\n");
+    JsonNode answer =
+        new ObjectMapper()
+            .readTree(say("ledger", "check-proof", proof.toString(), key, "--json").out());
+    assertThat(answer.at("/verdict").asText()).isEqualTo("entries-missing");
+    assertThat(answer.at("/jobs/0/belong").asInt()).isEqualTo(3);
+    assertThat(answer.at("/jobs/0/here").asInt()).isEqualTo(2);
+    assertThat(answer.at("/jobs/0/whole").asBoolean(true)).isFalse();
+
+    done("ledger", "prove", "--job=J-3", "--out=" + proof, "--force", data);
+    Files.writeString(proof, without(proof, 2));
+    assertThat(done("ledger", "check-proof", proof.toString(), key).out())
+        .as("without its end")
+        .endsWith(
+            "\nJob J-3: its end is not here: that none of its entries was left out is not shown.\n");
+  }
+
+  private static String without(Path bundle, int entry) throws IOException {
+    ObjectMapper mapper = new ObjectMapper();
+    JsonNode whole = mapper.readTree(bundle.toFile());
+    ((com.fasterxml.jackson.databind.node.ArrayNode) whole.path("entries")).remove(entry);
+    return mapper.writeValueAsString(whole);
   }
 
   @Test
@@ -105,9 +147,19 @@ class ProofCommandsTest extends ProofDesk {
         .isEqualTo(
             new Said(
                 1,
-                "",
-                pdf
-                    + " is not a certificate as Witnessmark writes them: it does not begin as a certificate does; ask for the file as it was written.\n"));
+                """
+                NOTHING IS PROVED:
+                  this PDF is not a certificate as it was written. Another program saved, printed, signed or stamped
+                  it since, or it never was one. Ask the shop for the original file, and do not save it anew.
+                  found: it does not begin as a certificate does.
+                """,
+                ""));
+    JsonNode answer =
+        new ObjectMapper().readTree(say("ledger", "check-proof", pdf, key, "--json").out());
+    assertThat(answer.at("/proved").asText()).isEqualTo("nothing");
+    assertThat(answer.at("/verdict").asText()).isEqualTo("nothing");
+    assertThat(answer.at("/faults/1").asText())
+        .isEqualTo("found: it does not begin as a certificate does");
     assertThat(say("ledger", "check-proof", pdf, "--key=" + pdf).status()).isEqualTo(3);
     assertThat(say("ledger", "check-proof", pdf).status()).isEqualTo(2);
   }

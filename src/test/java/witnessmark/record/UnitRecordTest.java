@@ -274,6 +274,58 @@ class UnitRecordTest {
   }
 
   @Test
+  void readingsCreditedByCountAreMarkedAndNamedOnesAreNot() {
+    Bench counted = Bench.on(Bench.group(3, "order = \"any\""));
+    counted.hit("50 N.m");
+    counted.hit("51 N.m");
+    counted.hit("52 N.m");
+    assertThat(job(counted).passes())
+        .extracting(p -> p.shown().orElseThrow().judged().reason().code())
+        .containsExactly("counted-in-group", "counted-in-group", "next-in-sequence");
+    assertThat(job(counted).readings())
+        .as("the last one is no better known")
+        .allMatch(Attempt::byCount);
+    assertThat(RecordText.of(recorded(counted)))
+        .anyMatch(l -> l.matches(" *a/1 \\*  +50 N\\.m .*"))
+        .anyMatch(l -> l.startsWith("    *: one of its group, and it is not known which."));
+
+    Bench named = Bench.on(Bench.group(3, "order = \"any\""));
+    named.hitOn("a/2", "50 N.m");
+    named.hitOn("a/3", "51 N.m");
+    named.hit("52 N.m");
+    assertThat(job(named).readings()).noneMatch(Attempt::byCount);
+    assertThat(RecordText.of(recorded(named))).noneMatch(l -> l.contains("*"));
+
+    Bench ordered = Bench.on(Bench.group(3));
+    ordered.hit("50 N.m");
+    assertThat(job(ordered).readings()).hasSize(1).noneMatch(Attempt::byCount);
+  }
+
+  @Test
+  void aReadingInAnotherUnitThanItsBandIsShownInBoth() {
+    Bench bench =
+        Bench.on(
+            Bench.head()
+                + "[[step]]\nid = \"a\"\nkind = \"tighten\"\ntitle = \"a\"\nfasteners = 1\n"
+                + "torque = \"17.0 lbf.ft\"\ntolerance = \"10 %\"\n");
+    bench.hit("23.19 N.m");
+    assertThat(RecordText.of(recorded(bench)))
+        .as("23.19 / 1.3558179483314004 is 17.104")
+        .anyMatch(l -> l.contains("23.19 N.m ~17.10 lbf.ft  "))
+        .anyMatch(l -> l.startsWith("    ~: converted to the unit of the band"));
+  }
+
+  @Test
+  void whatHasNoVerdictStandsInBracketsAndReadingsWithoutABadgeAreCounted() {
+    Bench bench = wired(1);
+    bench.hitOn("a/1", "50 N.m");
+    bench.loosen("a/1");
+    assertThat(RecordText.of(recorded(bench)))
+        .anyMatch(l -> l.contains("(loosened)"))
+        .contains("  No badge is on record for 2 of 2 readings.");
+  }
+
+  @Test
   void anOpenJobAndASuspendedOneSaySo() {
     Bench bench = wired(1);
     assertThat(job(bench).outcome()).isEqualTo(Outcome.OPEN);

@@ -23,6 +23,7 @@ public final class SqliteReading implements Reading {
   private final Path file;
   private final Connection connection;
   private final Prepared prepared;
+  private boolean still;
 
   private SqliteReading(Path file, Connection connection) {
     this.file = file;
@@ -55,10 +56,15 @@ public final class SqliteReading implements Reading {
 
   @Override
   public <T> T atOneMoment(Supplier<T> look) {
+    if (still) {
+      return look.get();
+    }
     guarded(() -> Database.execute(connection, "BEGIN"));
+    still = true;
     try {
       return look.get();
     } finally {
+      still = false;
       guarded(() -> Database.execute(connection, "COMMIT"));
     }
   }
