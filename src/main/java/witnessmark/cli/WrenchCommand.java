@@ -26,6 +26,7 @@ import witnessmark.wrench.Wrench;
     mixinStandardHelpOptions = true,
     description = "Enrol wrenches, enter their calibrations and checks, and list them.",
     subcommands = {
+      BindCommand.class,
       CalibrateCommand.class,
       WrenchCheckCommand.class,
       ChecksCommand.class,
@@ -73,6 +74,7 @@ final class WrenchCommand {
           String kind,
       @Option(names = "--no-angle", description = "It reports no angle.") boolean noAngle,
       @Mixin ByOption by,
+      @Mixin SignOption sign,
       @Mixin DataOption data) {
     EnrolWrench command =
         Given.valid(
@@ -92,7 +94,7 @@ final class WrenchCommand {
                   !noAngle,
                   by.badge());
             });
-    long n = data.carryOut(command);
+    long n = data.carryOut(command, sign);
     out(
         "Enrolled "
             + serial

@@ -21,7 +21,12 @@ public record BindWrench(String serial, List<Source> sources, String by) impleme
     sources = List.copyOf(sources);
     sources.forEach(
         s -> {
-          Label.check("link", s.link());
+          if (!StationName.fits(s.link())) {
+            throw new IllegalArgumentException(
+                "link \""
+                    + s.link()
+                    + "\" is not allowed; use the name that the configuration has");
+          }
           s.station().ifPresent(StationName::check);
         });
     if (sources.stream().distinct().count() != sources.size()) {

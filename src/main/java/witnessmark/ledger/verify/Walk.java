@@ -23,6 +23,7 @@ final class Walk implements AutoCloseable {
   private final Tree tree;
   private final TraceCheck traces;
   private final JobCheck jobs;
+  private final DecisionCheck decisions;
   private final EntryReader reader = new EntryReader();
   private final EntryFields fields = new EntryFields();
   private final byte[] leaf = new byte[Hashes.LENGTH];
@@ -35,6 +36,7 @@ final class Walk implements AutoCloseable {
       SignedRoot signed,
       KeptRoot kept,
       FileCheck file,
+      String origin,
       Findings findings,
       LongConsumer progress) {
     this.ledger = ledger;
@@ -47,6 +49,7 @@ final class Walk implements AutoCloseable {
     this.tree = new Tree(hashes, tiles::subtree);
     this.traces = new TraceCheck(ledger, findings);
     this.jobs = new JobCheck(findings);
+    this.decisions = new DecisionCheck(origin, findings);
   }
 
   Report run() {
@@ -118,6 +121,7 @@ final class Walk implements AutoCloseable {
     String fault = reader.read(bytes, fields);
     if (fault == null) {
       jobs.entry(n, fields);
+      decisions.entry(n, fields.kind, bytes);
     } else {
       findings.add(Findings.Subject.ENTRY, Place.entry(n), fault);
     }
