@@ -70,7 +70,7 @@ public final class PrivateHalf {
       cipher.init(Cipher.ENCRYPT_MODE, secret(passphrase), new PBEParameterSpec(salt, ITERATIONS));
       byte[] encrypted = cipher.doFinal(plain);
       return Pem.write(
-          LABEL, new EncryptedPrivateKeyInfo(cipher.getParameters(), encrypted).getEncoded());
+          LABEL, Der.encryptedPrivateKeyInfo(cipher.getParameters().getEncoded(), encrypted));
     } catch (GeneralSecurityException | IOException e) {
       throw new IllegalStateException("sealing a key failed", e);
     } finally {

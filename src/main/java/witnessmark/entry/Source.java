@@ -1,5 +1,6 @@
 package witnessmark.entry;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -10,6 +11,7 @@ import java.util.Optional;
  * @param link the link's name in the configuration
  * @param station the only station it may name; empty for all of the link
  */
+@JsonInclude(JsonInclude.Include.NON_EMPTY)
 public record Source(String link, Optional<String> station) {
   public Source {
     Objects.requireNonNull(link, "link");
