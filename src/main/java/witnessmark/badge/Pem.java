@@ -31,7 +31,7 @@ final class Pem {
     }
     if (!block.group(1).equals(label)) {
       throw new IllegalArgumentException(
-          "it holds a " + block.group(1) + " where a " + label + " is expected");
+          "it holds " + block.group(1) + " where " + label + " is expected");
     }
     try {
       return Base64.getMimeDecoder().decode(block.group(2));
