@@ -3,10 +3,6 @@ package witnessmark.certificate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
-import witnessmark.entry.Entry;
-import witnessmark.entry.EntryJson;
 import witnessmark.record.JobRecord;
 import witnessmark.record.UnitRecord;
 import witnessmark.report.Phrases;
@@ -42,7 +38,7 @@ public record CertificateCheck(Sameness sameness, List<String> shown, List<Strin
     UnitRecord unit;
     Sameness sameness;
     try {
-      unit = UnitRecord.of(entries(proved));
+      unit = UnitRecord.ofBytes(proved.entries());
       sameness = Sameness.of(pdf, proved, program);
     } catch (IllegalArgumentException e) {
       return new CertificateCheck(
@@ -81,11 +77,5 @@ public record CertificateCheck(Sameness sameness, List<String> shown, List<Strin
       (whole.isPresent() && !whole.get() ? faults : shown).add(sentence);
     }
     return new CertificateCheck(sameness, shown, faults);
-  }
-
-  private static SortedMap<Long, Entry> entries(Proved proved) {
-    SortedMap<Long, Entry> entries = new TreeMap<>();
-    proved.entries().forEach((n, bytes) -> entries.put(n, EntryJson.read(bytes)));
-    return entries;
   }
 }

@@ -66,6 +66,6 @@ final class CheckProofCommand implements Callable<Integer> {
       pages.ifPresent(p -> CertificateProof.print(page, p));
     }
     boolean holds = pages.map(CertificateCheck::holds).orElse(true);
-    return result instanceof ProofResult.Refused || !holds ? Exit.NO : Exit.YES;
+    return CheckedProof.holds(result) && holds ? Exit.YES : Exit.NO;
   }
 }

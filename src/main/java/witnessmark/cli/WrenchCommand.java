@@ -13,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.desk.EnrolWrench;
+import witnessmark.entry.Source;
 import witnessmark.report.Table;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Torque;
@@ -116,8 +117,8 @@ final class WrenchCommand {
       description = "List the enrolled wrenches.",
       footer = {"", "Example:  witnessmark wrench list --json"})
   int list(@Mixin DataOption data, @Mixin JsonOption json) {
-    List<Wrench> wrenches =
-        data.shop().wrenches().values().stream().map(Enrolments::newest).toList();
+    var register = data.shop().wrenches();
+    List<Wrench> wrenches = register.values().stream().map(Enrolments::newest).toList();
     if (json.wanted()) {
       json.print(
           spec.commandLine().getOut(),
@@ -135,7 +136,11 @@ final class WrenchCommand {
                           "resolution", w.resolution().map(Torque::toString).orElse(null),
                           "kind", w.kind().code(),
                           "angle", w.reportsAngle(),
-                          "inforce", w.calibratedAt(Instant.now())))
+                          "inforce", w.calibratedAt(Instant.now()),
+                          "sources",
+                              register.get(w.serial()).sources().stream()
+                                  .map(Source::toString)
+                                  .toList()))
               .toList());
       return Exit.YES;
     }

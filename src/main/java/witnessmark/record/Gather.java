@@ -21,7 +21,13 @@ import witnessmark.ledger.Stored;
 public final class Gather {
   /** Kinds that tell of a wrench or a person, for all jobs. */
   private static final List<String> REGISTERS =
-      List.of("operator-enrolled", "wrench-enrolled", "wrench-calibrated", "calibration-ended");
+      List.of(
+          "operator-enrolled",
+          "operator-key-enrolled",
+          "operator-key-withdrawn",
+          "wrench-enrolled",
+          "wrench-calibrated",
+          "calibration-ended");
 
   private final Reading reading;
   private final SortedMap<Long, byte[]> bytes = new TreeMap<>();
@@ -90,7 +96,9 @@ public final class Gather {
       if (entry instanceof Entry.WrenchEnrolled w && wrenches.contains(w.wrench())
           || entry instanceof Entry.WrenchCalibrated c && wrenches.contains(c.wrench())
           || entry instanceof Entry.CalibrationEnded d && wrenches.contains(d.wrench())
-          || entry instanceof Entry.OperatorEnrolled o && badges.contains(o.operator())) {
+          || entry instanceof Entry.OperatorEnrolled o && badges.contains(o.operator())
+          || entry instanceof Entry.OperatorKeyEnrolled k && badges.contains(k.operator())
+          || entry instanceof Entry.OperatorKeyWithdrawn k && badges.contains(k.operator())) {
         add(stored);
       }
     }

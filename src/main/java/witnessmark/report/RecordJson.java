@@ -135,7 +135,8 @@ public final class RecordJson {
                             "by", x.disposed().by(),
                             "role", x.disposed().role().map(Word::code),
                             "concession", x.disposed().concession(),
-                            "because", x.disposed().because()))
+                            "because", x.disposed().because(),
+                            "key", x.key()))
                 .toList());
   }
 
