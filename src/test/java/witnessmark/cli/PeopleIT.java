@@ -1,6 +1,7 @@
 package witnessmark.cli;
 
 import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
@@ -186,7 +187,7 @@ class PeopleIT {
         shop.ledger()
             .run("SELECT CAST(bytes AS TEXT) FROM entry WHERE n = 10;")
             .get(0)
-            .getBytes(java.nio.charset.StandardCharsets.UTF_8);
+            .getBytes(UTF_8);
     Files.write(directory.resolve("entry-10.json"), entry);
     String publicKey =
         Json.of(program.run("operator", "list", "--json").orThrow()).findValuesAsText("key").get(0);
@@ -196,7 +197,7 @@ class PeopleIT {
   }
 
   private static String reading(int event, String torque) {
-    return "{\"wrench\":\"TW-0417\",\"event\":%d,\"torque\":\"%s\",\"unit\":\"N.m\",\"angle\":\"40\"}"
+    return "{\"wrench\":\"TW-0417\",\"event\":%d,\"torque\":\"%s\",\"unit\":\"N.m\",\"angle\":\"40\",\"fastener\":\"carrier-left/1\"}"
         .formatted(event, torque);
   }
 
