@@ -170,7 +170,7 @@ class PeopleIT {
         .isEqualTo(1);
     signed(dispose).orThrow();
     assertThat(program.run("trace", "--unit", "ATR-26-0147", "--record").orThrow())
-        .contains("replace by badge-11 as quality: new bolt (signed with the key of entry 5) [10]");
+        .contains("replace by badge-11 as quality: new bolt (signed with the key of entry 5)\n");
     program.run("ledger", "prove", "--unit", "ATR-26-0147", "--out", "p.json").orThrow();
     program.run("trace", "--unit", "ATR-26-0147", "--certificate", "c.pdf", "--draft").orThrow();
     assertThat(
