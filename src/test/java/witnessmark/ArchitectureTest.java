@@ -67,7 +67,11 @@ class ArchitectureTest {
           row("link.mqtt", "link torque"),
           row("link.serial", "link torque"),
           // the one place that knows the order of stages
-          row("pipeline", "torque procedure wrench entry job match judge desk scan decode ledger"),
+          row(
+              "pipeline",
+              "torque procedure wrench entry job match judge desk scan decode ledger badge"),
+          // a person's key pair
+          row("badge", ""),
           // starts from a committed entry; pipeline for the fold of stored entries alone
           row("publish", "torque procedure wrench entry job ledger link pipeline"),
           row("config", "torque toml decode desk link link.mqtt link.serial"),
@@ -84,7 +88,7 @@ class ArchitectureTest {
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
                   + " ledger.verify pipeline record report stats recall"
                   + " nonconformity certificate config daemon demo"
-                  + " chart sample"));
+                  + " chart sample badge"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
@@ -100,6 +104,7 @@ class ArchitectureTest {
           row("com.google.zxing", "witnessmark.certificate"),
           row("de.rototor.pdfbox", "witnessmark.chart"),
           row("com.google.re2j", "witnessmark.procedure witnessmark.decode"),
+          row("javax.crypto", "witnessmark.badge"),
           row("java.sql", "witnessmark.ledger.sqlite"),
           row("org.sqlite", "witnessmark.ledger.sqlite"),
           row("org.eclipse.paho", "witnessmark.link.mqtt wrenchsim.mqtt"),

@@ -5,9 +5,6 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
-import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
 import witnessmark.record.UnitRecord;
 
@@ -36,10 +33,8 @@ public final class Certificate {
    * @throws IllegalArgumentException when the entries make no record of a unit
    */
   public static byte[] render(Proved proved, Paper paper, String program, Parties parties) {
-    SortedMap<Long, Entry> entries = new TreeMap<>();
-    proved.entries().forEach((n, bytes) -> entries.put(n, EntryJson.read(bytes)));
-    UnitRecord unit = UnitRecord.of(entries);
-    Instant at = entries.get(entries.lastKey()).at();
+    UnitRecord unit = UnitRecord.ofBytes(proved.entries());
+    Instant at = EntryJson.read(proved.entries().get(proved.entries().lastKey())).at();
     return Book.bound(
         new Book.Cover("Record of tightening, unit " + unit.unit(), program, at, parties),
         paper,

@@ -3,10 +3,6 @@ package witnessmark.certificate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.SortedMap;
-import java.util.TreeMap;
-import witnessmark.entry.Entry;
-import witnessmark.entry.EntryJson;
 import witnessmark.record.JobRecord;
 import witnessmark.record.UnitRecord;
 import witnessmark.report.Phrases;
@@ -47,7 +43,7 @@ public record CertificateCheck(
     UnitRecord unit;
     Sameness sameness;
     try {
-      unit = UnitRecord.of(entries(proved));
+      unit = UnitRecord.ofBytes(proved.entries());
       sameness = Sameness.of(pdf, proved, program);
     } catch (IllegalArgumentException e) {
       return new CertificateCheck(
@@ -96,11 +92,5 @@ public record CertificateCheck(
         .flatMap(
             j -> j.foundLater().stream().map(f -> "Job " + j.job() + ": " + Remarks.caution(f)))
         .toList();
-  }
-
-  private static SortedMap<Long, Entry> entries(Proved proved) {
-    SortedMap<Long, Entry> entries = new TreeMap<>();
-    proved.entries().forEach((n, bytes) -> entries.put(n, EntryJson.read(bytes)));
-    return entries;
   }
 }

@@ -76,6 +76,7 @@ final class CalibrateCommand implements Callable<Integer> {
   private boolean notAdjusted;
 
   @Mixin private ByOption by;
+  @Mixin private SignOption sign;
   @Mixin private DataOption data;
 
   @Override
@@ -83,7 +84,7 @@ final class CalibrateCommand implements Callable<Integer> {
     Instant calibrated = start(date);
     long used = data.reading(r -> used(r, calibrated));
     CalibrateWrench command = Given.valid(spec, () -> command(calibrated, used));
-    long n = data.carryOut(command);
+    long n = data.carryOut(command, sign);
     Entry.WrenchCalibrated entry =
         data.reading(
             r -> (Entry.WrenchCalibrated) EntryJson.read(r.entry(n).orElseThrow().bytes()));

@@ -103,7 +103,7 @@ final class CertificateOption {
       err.println("No job on record matches.");
       return Exit.NO;
     }
-    UnitRecord record = UnitRecord.of(Gather.read(proved.get().entries()));
+    UnitRecord record = UnitRecord.ofBytes(proved.get().entries());
     if (!draft) {
       refuseUnended(record);
     }

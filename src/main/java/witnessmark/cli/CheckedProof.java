@@ -8,6 +8,7 @@ import java.util.StringJoiner;
 import witnessmark.ledger.verify.Checkpoint;
 import witnessmark.ledger.verify.ProofResult;
 import witnessmark.ledger.verify.ProofResult.Entry;
+import witnessmark.ledger.verify.SignedDecisions;
 
 /** What a proof proved, for people and for programs. */
 final class CheckedProof {
@@ -26,6 +27,9 @@ final class CheckedProof {
               + checkpoint.origin()
               + ", byte for byte as recorded.");
       page.line("Its checkpoint signs " + tree(checkpoint) + ".");
+      SignedDecisions decisions = decisions(included);
+      decisions.signed().forEach(page::say);
+      decisions.unknown().forEach(page::say);
     } else if (result instanceof ProofResult.GoesOn growth) {
       page.say(
           "Proved: the log "
@@ -62,7 +66,13 @@ final class CheckedProof {
           "entries",
           included.entries().stream()
               .map(e -> JsonOption.object("entry", e.n(), "leaf", base64(e.bytes())))
-              .toList());
+              .toList(),
+          "signed",
+          decisions(included).signed(),
+          "unknown",
+          decisions(included).unknown(),
+          "wrong",
+          decisions(included).wrong());
     } else if (result instanceof ProofResult.GoesOn growth) {
       return JsonOption.object(
           "proved",
@@ -77,6 +87,25 @@ final class CheckedProof {
       return JsonOption.object("proved", "nothing", "faults", refused.faults());
     }
     throw new IllegalStateException("no words for " + result);
+  }
+
+  /** Whether the result proves something, and nothing in it is signed falsely. */
+  static boolean holds(ProofResult result) {
+    if (result instanceof ProofResult.Included included) {
+      return decisions(included).wrong().isEmpty();
+    }
+    return !(result instanceof ProofResult.Refused);
+  }
+
+  /** What is signed falsely, as sentences. */
+  static List<String> wrong(ProofResult result) {
+    return result instanceof ProofResult.Included included
+        ? decisions(included).wrong()
+        : List.of();
+  }
+
+  private static SignedDecisions decisions(ProofResult.Included included) {
+    return SignedDecisions.of(included.checkpoint().origin(), included.entries());
   }
 
   private static Map<String, Object> object(Checkpoint checkpoint) {

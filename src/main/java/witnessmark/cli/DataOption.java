@@ -1,6 +1,7 @@
 package witnessmark.cli;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToLongFunction;
 import picocli.CommandLine.Option;
@@ -12,6 +13,7 @@ import witnessmark.ledger.Reading;
 import witnessmark.ledger.sqlite.SqliteLedger;
 import witnessmark.ledger.sqlite.SqliteReading;
 import witnessmark.pipeline.Journal;
+import witnessmark.pipeline.Pen;
 import witnessmark.pipeline.Replay;
 
 /** The {@code --data} option, and what commands do with the log that it names. */
@@ -34,6 +36,12 @@ final class DataOption {
   /** Carries out a command and returns the number of its first entry. */
   long carryOut(Command command) {
     return appending(journal -> journal.carryOut(command, Moments.now()));
+  }
+
+  /** Carries out a command, signed where it must be, and returns the number of its first entry. */
+  long carryOut(Command command, SignOption sign) {
+    Optional<Pen> pen = sign.pen();
+    return appending(journal -> journal.carryOut(command, Moments.now(), pen));
   }
 
   long appending(ToLongFunction<Journal> work) {

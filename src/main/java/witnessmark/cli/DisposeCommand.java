@@ -53,6 +53,7 @@ final class DisposeCommand implements Callable<Integer> {
           "Number of the concession it is used under; asked for where criticality is danger.")
   private String concession;
 
+  @Mixin private SignOption sign;
   @Mixin private DataOption data;
 
   @Override
@@ -68,7 +69,8 @@ final class DisposeCommand implements Callable<Integer> {
                         Words.read(Disposition.class, "decision", decision),
                         by,
                         Optional.ofNullable(concession),
-                        because)));
+                        because)),
+            sign);
     spec.commandLine()
         .getOut()
         .println(fastener + ": " + decision + ", decided by " + by + " (entry " + n + ").");

@@ -12,13 +12,15 @@ import picocli.CommandLine.Spec;
 import witnessmark.desk.EnrolOperator;
 import witnessmark.entry.Role;
 import witnessmark.job.Operator;
+import witnessmark.job.OperatorKey;
 import witnessmark.report.Table;
 
 /** The register of operators. */
 @Command(
     name = "operator",
     mixinStandardHelpOptions = true,
-    description = "Enrol operators by their badges and list them.",
+    description = "Enrol operators by their badges, with their keys, and list them.",
+    subcommands = OperatorKeyCommand.class,
     footer = {"", "Example:  witnessmark operator list"})
 final class OperatorCommand {
   @Spec private CommandSpec spec;
@@ -49,12 +51,13 @@ final class OperatorCommand {
                       + " (default: as on record, or technician).")
           List<String> roles,
       @Mixin ByOption by,
+      @Mixin SignOption sign,
       @Mixin DataOption data) {
     EnrolOperator command =
         Given.valid(
             spec,
             () -> new EnrolOperator(badge, Optional.ofNullable(name), roles(roles), by.badge()));
-    long n = data.carryOut(command);
+    long n = data.carryOut(command, sign);
     String enrolled = roles(data.shop().operators().get(badge));
     spec.commandLine()
         .getOut()
@@ -78,12 +81,13 @@ final class OperatorCommand {
                       JsonOption.object(
                           "badge", o.badge(),
                           "name", o.name(),
-                          "roles", o.roles().stream().map(Role::code).toList()))
+                          "roles", o.roles().stream().map(Role::code).toList(),
+                          "key", o.key().map(OperatorKey::publicKey).orElse(null)))
               .toList());
       return Exit.YES;
     }
-    Table table = new Table("BADGE", "ROLES", "NAME");
-    operators.forEach(o -> table.add(o.badge(), roles(o), o.name()));
+    Table table = new Table("BADGE", "ROLES", "KEY", "NAME");
+    operators.forEach(o -> table.add(o.badge(), roles(o), key(o), o.name()));
     spec.commandLine()
         .getOut()
         .println(
@@ -91,6 +95,10 @@ final class OperatorCommand {
                 ? "No operator is enrolled yet. Enrol one: witnessmark operator enrol BADGE"
                 : table.toString().stripTrailing());
     return Exit.YES;
+  }
+
+  private static String key(Operator operator) {
+    return operator.key().map(k -> "entry " + k.entry()).orElse("-");
   }
 
   private static List<Role> roles(List<String> words) {

@@ -44,12 +44,13 @@ final class ProcedureCommand {
       @Parameters(paramLabel = "FILE") Path file,
       @Mixin AcknowledgeOption acknowledge,
       @Mixin DataOption data,
-      @Mixin ByOption by) {
+      @Mixin ByOption by,
+      @Mixin SignOption sign) {
     String text = Files.text(file);
     Procedure procedure = ProcedureFile.parse(file.toString(), text);
     Release release =
         Given.valid(spec, () -> new Release(procedure, text, acknowledge.all(), by.badge()));
-    long n = data.carryOut(release);
+    long n = data.carryOut(release, sign);
     Set<String> known =
         release.acknowledged().stream().map(Acknowledged::finding).collect(Collectors.toSet());
     Release.findings(procedure, data.shop()).stream()

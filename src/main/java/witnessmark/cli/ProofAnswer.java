@@ -47,6 +47,10 @@ record ProofAnswer(ProofVerdict verdict, ProofResult result, Optional<Certificat
         pages.ifPresent(p -> CertificateProof.differences(page, p));
         lacking(page, "  ");
       }
+      case FALSELY_SIGNED -> {
+        page.say("FALSELY SIGNED: a decision is not signed by the key of the person it names.");
+        CheckedProof.wrong(result).forEach(w -> page.say(w, 2));
+      }
       case ENTRIES_MISSING -> lacking(page, "");
       case NOT_SHOWN_IN_FULL -> pages.ifPresent(p -> p.faults().forEach(f -> page.say(f, 2)));
       case NOTHING, PROVED -> {
@@ -72,7 +76,7 @@ record ProofAnswer(ProofVerdict verdict, ProofResult result, Optional<Certificat
           page.say(
               "What is left out may be a reading, a nonconformity or a decision. Ask for all entries:"
                   + " trace --certificate, or ledger prove --job.");
-      case NOTHING, NOT_SHOWN_IN_FULL -> {
+      case NOTHING, FALSELY_SIGNED, NOT_SHOWN_IN_FULL -> {
         // said above
       }
     }

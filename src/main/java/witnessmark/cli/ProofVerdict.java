@@ -21,6 +21,7 @@ record ProofVerdict(Kind kind, List<Tally> jobs) {
   /** The words. */
   enum Kind {
     NOTHING("nothing"),
+    FALSELY_SIGNED("falsely-signed"),
     NOT_AS_RECORDED("not-as-recorded"),
     ENTRIES_MISSING("entries-missing"),
     NOT_SHOWN_IN_FULL("not-shown-in-full"),
@@ -49,6 +50,9 @@ record ProofVerdict(Kind kind, List<Tally> jobs) {
   private static Kind kind(ProofResult result, Optional<CertificateCheck> pages, List<Tally> jobs) {
     if (result instanceof ProofResult.Refused) {
       return Kind.NOTHING;
+    }
+    if (!CheckedProof.holds(result)) {
+      return Kind.FALSELY_SIGNED;
     }
     Optional<Sameness.Kind> sameness = pages.map(p -> p.sameness().kind());
     if (sameness.equals(Optional.of(Sameness.Kind.DIFFERENT))) {

@@ -40,7 +40,7 @@ final class RecordOption {
       err.println("No job on record matches.");
       return Exit.NO;
     }
-    UnitRecord record = UnitRecord.of(Gather.read(bytes));
+    UnitRecord record = UnitRecord.ofBytes(bytes);
     if (json) {
       JsonOption.write(out, RecordJson.of(record));
     } else {

@@ -33,11 +33,12 @@ final class RetireCommand implements Callable<Integer> {
   @Option(names = "--because", required = true, description = "Why, in a sentence.")
   private String because;
 
+  @Mixin private SignOption sign;
   @Mixin private DataOption data;
 
   @Override
   public Integer call() {
-    long n = data.carryOut(Given.valid(spec, () -> new RetireWrench(serial, by, because)));
+    long n = data.carryOut(Given.valid(spec, () -> new RetireWrench(serial, by, because)), sign);
     spec.commandLine()
         .getOut()
         .println(

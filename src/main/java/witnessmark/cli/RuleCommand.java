@@ -62,6 +62,7 @@ final class RuleCommand implements Callable<Integer> {
   private Long operations;
 
   @Mixin private ByOption by;
+  @Mixin private SignOption sign;
   @Mixin private DataOption data;
 
   @Override
@@ -77,7 +78,7 @@ final class RuleCommand implements Callable<Integer> {
             "Not made by the shop: from memory of ISO 6789. Compare it with the standard in hand.");
       }
     } else {
-      long n = data.carryOut(new RuleCalibration(kind, rule, by.badge()));
+      long n = data.carryOut(new RuleCalibration(kind, rule, by.badge()), sign);
       out.println(text(kind, rule) + " (Entry " + n + ".)");
     }
     out.flush();

@@ -13,6 +13,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.desk.EnrolWrench;
+import witnessmark.entry.Source;
 import witnessmark.report.Table;
 import witnessmark.torque.Digits;
 import witnessmark.torque.Torque;
@@ -26,6 +27,7 @@ import witnessmark.wrench.Wrench;
     mixinStandardHelpOptions = true,
     description = "Enrol wrenches, enter their calibrations and checks, and list them.",
     subcommands = {
+      BindCommand.class,
       CalibrateCommand.class,
       WrenchCheckCommand.class,
       ChecksCommand.class,
@@ -73,6 +75,7 @@ final class WrenchCommand {
           String kind,
       @Option(names = "--no-angle", description = "It reports no angle.") boolean noAngle,
       @Mixin ByOption by,
+      @Mixin SignOption sign,
       @Mixin DataOption data) {
     EnrolWrench command =
         Given.valid(
@@ -94,7 +97,7 @@ final class WrenchCommand {
             });
     Optional<Wrench> before =
         Optional.ofNullable(data.shop().wrenches().get(serial)).map(Enrolments::newest);
-    long n = data.carryOut(command);
+    long n = data.carryOut(command, sign);
     before
         .filter(b -> b.calibrated().isAfter(command.calibrated()))
         .ifPresent(
@@ -125,8 +128,8 @@ final class WrenchCommand {
       description = "List the enrolled wrenches.",
       footer = {"", "Example:  witnessmark wrench list --json"})
   int list(@Mixin DataOption data, @Mixin JsonOption json) {
-    List<Wrench> wrenches =
-        data.shop().wrenches().values().stream().map(Enrolments::newest).toList();
+    var register = data.shop().wrenches();
+    List<Wrench> wrenches = register.values().stream().map(Enrolments::newest).toList();
     if (json.wanted()) {
       json.print(
           spec.commandLine().getOut(),
@@ -144,7 +147,11 @@ final class WrenchCommand {
                           "resolution", w.resolution().map(Torque::toString).orElse(null),
                           "kind", w.kind().code(),
                           "angle", w.reportsAngle(),
-                          "inforce", w.calibratedAt(Instant.now())))
+                          "inforce", w.calibratedAt(Instant.now()),
+                          "sources",
+                              register.get(w.serial()).sources().stream()
+                                  .map(Source::toString)
+                                  .toList()))
               .toList());
       return Exit.YES;
     }

@@ -16,12 +16,18 @@ import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.WrenchKind;
 
-/** One record of the log. The record's components are the fields of the entry's JSON. */
+/**
+ * One record of the log. The record's components are the fields of the entry's JSON; what a person
+ * signed has two more ({@link Signed}).
+ */
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
 @JsonSubTypes({
   @JsonSubTypes.Type(value = Entry.LogOpened.class, name = "log-opened"),
   @JsonSubTypes.Type(value = Entry.OperatorEnrolled.class, name = "operator-enrolled"),
+  @JsonSubTypes.Type(value = Entry.OperatorKeyEnrolled.class, name = "operator-key-enrolled"),
+  @JsonSubTypes.Type(value = Entry.OperatorKeyWithdrawn.class, name = "operator-key-withdrawn"),
   @JsonSubTypes.Type(value = Entry.WrenchEnrolled.class, name = "wrench-enrolled"),
+  @JsonSubTypes.Type(value = Entry.WrenchBound.class, name = "wrench-bound"),
   @JsonSubTypes.Type(value = Entry.CalibrationRuled.class, name = "calibration-ruled"),
   @JsonSubTypes.Type(value = Entry.WrenchCalibrated.class, name = "wrench-calibrated"),
   @JsonSubTypes.Type(value = Entry.WrenchChecked.class, name = "wrench-checked"),
@@ -44,7 +50,9 @@ import witnessmark.torque.WrenchKind;
   @JsonSubTypes.Type(value = Entry.Refused.class, name = "refused")
 })
 @JsonPropertyOrder({"v", "at"})
-@JsonIgnoreProperties(value = "v", allowGetters = true)
+@JsonIgnoreProperties(
+    value = {"v", "key", "signature"},
+    allowGetters = true)
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
 public sealed interface Entry {
   /** When the bridge took it, UTC. */
@@ -74,6 +82,18 @@ public sealed interface Entry {
   }
 
   /**
+   * The public half of a person's key: from now on the badge decides with it.
+   *
+   * @param publicKey the 32 bytes of an Ed25519 public key in base64
+   */
+  record OperatorKeyEnrolled(Instant at, String operator, String publicKey, String by)
+      implements Entry {}
+
+  /** A badge's key is no longer in force, as when it was lost. */
+  record OperatorKeyWithdrawn(Instant at, String operator, String by, String because)
+      implements Entry {}
+
+  /**
    * A wrench became known, or its data were renewed.
    *
    * @param low lower end of its range
@@ -99,6 +119,17 @@ public sealed interface Entry {
       Optional<Boolean> angle,
       Optional<String> by)
       implements Entry {}
+
+  /**
+   * From which sources a wrench may report from now on.
+   *
+   * @param sources empty for all
+   */
+  record WrenchBound(Instant at, String wrench, List<Source> sources, String by) implements Entry {
+    public WrenchBound {
+      sources = sources == null ? List.of() : List.copyOf(sources);
+    }
+  }
 
   /**
    * How wrenches of a type are to be calibrated from now on.

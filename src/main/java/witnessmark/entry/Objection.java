@@ -3,6 +3,8 @@ package witnessmark.entry;
 /** Why a reading cannot be relied on to accept a fastener, though it is on record. */
 public enum Objection implements Word {
   WRENCH_NOT_ENROLLED,
+  /** It came by another way than those by which this wrench may report. */
+  NOT_FROM_ITS_SOURCE,
   /** No calibration was in force at the moment of the event. */
   CALIBRATION_NOT_IN_FORCE,
   /** The reading lies outside the wrench's range. */

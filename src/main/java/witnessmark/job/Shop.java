@@ -12,6 +12,7 @@ import witnessmark.entry.Meaning;
 import witnessmark.entry.Reason;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.WrenchKind;
+import witnessmark.wrench.Binding;
 import witnessmark.wrench.CalibrationRule;
 import witnessmark.wrench.Enrolments;
 import witnessmark.wrench.Uses;
@@ -73,6 +74,15 @@ public record Shop(
   }
 
   /**
+   * Whether a reading came by a way by which its wrench may report, as was in force when it came. A
+   * wrench that nobody bound may report by any.
+   */
+  public boolean fromItsSource(Entry.TorqueTaken taken) {
+    Enrolments known = wrenches.get(taken.event().wrench());
+    return known == null || known.mayReport(taken.source(), taken.station(), taken.at());
+  }
+
+  /**
    * What is known of the wrench's clock for an event. A counter that begins anew comes with a new
    * battery, and a clock that somebody had to set.
    *
@@ -115,17 +125,17 @@ public record Shop(
 
   private Shop change(long n, Entry entry) {
     if (entry instanceof Entry.OperatorEnrolled e) {
-      return new Shop(
-          size,
-          put(operators, e.operator(), new Operator(e.operator(), e.name(), e.roles())),
-          wrenches,
-          procedures,
-          jobs,
-          operatorAt,
-          chosen,
-          clocks,
-          rules,
-          uses);
+      Optional<OperatorKey> held =
+          Optional.ofNullable(operators.get(e.operator())).flatMap(Operator::key);
+      return withOperator(new Operator(e.operator(), e.name(), e.roles(), held));
+    } else if (entry instanceof Entry.OperatorKeyEnrolled e) {
+      return withOperator(
+          operator(e.operator()).holding(Optional.of(new OperatorKey(n, e.publicKey()))));
+    } else if (entry instanceof Entry.OperatorKeyWithdrawn e) {
+      return withOperator(operator(e.operator()).holding(Optional.empty()));
+    } else if (entry instanceof Entry.WrenchBound e) {
+      Enrolments bound = enrolments(e.wrench()).bound(new Binding(e.at(), e.sources()));
+      return withWrenches(put(wrenches, e.wrench(), bound), rules, uses);
     } else if (entry instanceof Entry.WrenchEnrolled e) {
       return withWrenches(enrolled(wrench(n, e)), rules, without(uses, e.wrench()));
     } else if (entry instanceof Entry.CalibrationRuled e) {
@@ -221,10 +231,33 @@ public record Shop(
     return before == null ? this : withWrenches(wrenches, rules, put(uses, wrench, before.once()));
   }
 
+  private Operator operator(String badge) {
+    Operator found = operators.get(badge);
+    if (found == null) {
+      throw new IllegalStateException("an entry is about a key of " + badge + ", not enrolled");
+    }
+    return found;
+  }
+
+  private Shop withOperator(Operator operator) {
+    return new Shop(
+        size,
+        put(operators, operator.badge(), operator),
+        wrenches,
+        procedures,
+        jobs,
+        operatorAt,
+        chosen,
+        clocks,
+        rules,
+        uses);
+  }
+
   private Enrolments enrolments(String serial) {
     Enrolments found = wrenches.get(serial);
     if (found == null) {
-      throw new IllegalStateException("an entry calibrates " + serial + ", which is not enrolled");
+      throw new IllegalStateException(
+          "an entry is about wrench " + serial + ", which is not enrolled");
     }
     return found;
   }

@@ -1,7 +1,6 @@
 package witnessmark.judge;
 
 import java.math.BigDecimal;
-import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.entry.Effect;
@@ -35,15 +34,14 @@ public final class Judge {
    * wrench cannot be relied on: the fastener may be damaged. A good reading counts only from a
    * wrench without objection, on a fastener that is due.
    *
-   * @param moment when the event happened
+   * @param objections what speaks against relying on it
    */
   public static Judged of(
       JobState job,
       Placement placement,
       TorqueEvent event,
       Optional<Wrench> wrench,
-      Instant moment) {
-    List<Objection> objections = Objections.of(event, wrench, moment, placement.stage());
+      List<Objection> objections) {
     Optional<Ruling> ruling =
         event.direction() == Direction.CCW
             ? Optional.empty()

@@ -17,8 +17,16 @@ import witnessmark.wrench.Wrench;
 final class Objections {
   private Objections() {}
 
+  /**
+   * @param own whether it came by a way by which its wrench may report
+   * @param moment when it happened
+   */
   static List<Objection> of(
-      TorqueEvent event, Optional<Wrench> wrench, Instant moment, Optional<Stage> stage) {
+      TorqueEvent event,
+      Optional<Wrench> wrench,
+      boolean own,
+      Instant moment,
+      Optional<Stage> stage) {
     List<Objection> found = new ArrayList<>();
     if (wrench.isEmpty()) {
       found.add(Objection.WRENCH_NOT_ENROLLED);
@@ -29,6 +37,9 @@ final class Objections {
       if (event.direction() == Direction.CW && !wrench.get().covers(event.torque())) {
         found.add(Objection.OUTSIDE_WRENCH_RANGE);
       }
+    }
+    if (!own) {
+      found.add(Objection.NOT_FROM_ITS_SOURCE);
     }
     stage.ifPresent(s -> forStep(event, wrench, s, found));
     return found;

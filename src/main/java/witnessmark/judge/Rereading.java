@@ -36,7 +36,7 @@ public final class Rereading {
           && !act.byPerson()
           && !changed.settled().contains(act.n())
           && t.judged().reason() != Reason.PERHAPS_REPEATED) {
-        Judged judged = Decide.of(shop, state, t.event(), t.scanned(), t.moment());
+        Judged judged = Decide.of(shop, state, t, t.scanned());
         if (!same(judged, act.judged().orElseThrow())) {
           Judged told =
               judged.withText("Read again because of entry " + because + ". " + judged.text());

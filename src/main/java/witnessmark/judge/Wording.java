@@ -180,6 +180,10 @@ public final class Wording {
     return switch (objection) {
       case WRENCH_NOT_ENROLLED ->
           "Wrench " + event.wrench() + " is not enrolled: use an enrolled one.";
+      case NOT_FROM_ITS_SOURCE ->
+          event.wrench()
+              + " does not report by this way: use it where it belongs, or ask quality"
+              + " (wrench bind).";
       case CALIBRATION_NOT_IN_FORCE ->
           "Wrench " + event.wrench() + " had no calibration in force: use another.";
       case OUTSIDE_WRENCH_RANGE ->

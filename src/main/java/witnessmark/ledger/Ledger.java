@@ -9,6 +9,9 @@ import java.util.OptionalLong;
  * what others appended. For one thread.
  */
 public interface Ledger extends AutoCloseable {
+  /** The log's own name, which its checkpoints sign. */
+  String origin();
+
   /**
    * The entries that the state of the shop follows from: those about the shop, and those of
    * unfinished jobs, by number. The first transaction then tells what was appended after them.

@@ -29,7 +29,10 @@ public record Before(JobState job, TorqueEvent event, Judged today) {
   private static final List<String> REGISTERS =
       List.of(
           "operator-enrolled",
+          "operator-key-enrolled",
+          "operator-key-withdrawn",
           "wrench-enrolled",
+          "wrench-bound",
           "calibration-ruled",
           "wrench-calibrated",
           "calibration-ended",
@@ -76,8 +79,7 @@ public record Before(JobState job, TorqueEvent event, Judged today) {
   private static Before reread(Shop shop, Entry.TorqueTaken taken, Entry.Reread reread) {
     JobState job = shop.jobs().get(reread.job());
     JobState then = History.before(job, reread.rereads()).orElseThrow();
-    return new Before(
-        then, taken.event(), Decide.of(shop, then, taken.event(), taken.scanned(), taken.moment()));
+    return new Before(then, taken.event(), Decide.of(shop, then, taken, taken.scanned()));
   }
 
   /** The registers and the job, before entry {@code n}. */

@@ -15,7 +15,12 @@ public final class Drafts {
   private Drafts() {}
 
   public static Draft of(Entry entry) {
-    return new Draft(EntryJson.bytes(entry), trace(entry), job(entry));
+    return of(entry, EntryJson.bytes(entry));
+  }
+
+  /** The same with other bytes: an entry that somebody signed. */
+  static Draft of(Entry entry, byte[] bytes) {
+    return new Draft(bytes, trace(entry), job(entry));
   }
 
   private static TraceRow trace(Entry entry) {
@@ -23,6 +28,12 @@ public final class Drafts {
       return row(entry, "log-opened", "shop", null, null, null, null);
     } else if (entry instanceof Entry.OperatorEnrolled e) {
       return row(entry, "operator-enrolled", "shop", null, null, null, e.by().orElse(e.operator()));
+    } else if (entry instanceof Entry.OperatorKeyEnrolled e) {
+      return row(entry, "operator-key-enrolled", "shop", null, null, null, e.by());
+    } else if (entry instanceof Entry.OperatorKeyWithdrawn e) {
+      return row(entry, "operator-key-withdrawn", "shop", null, null, null, e.by());
+    } else if (entry instanceof Entry.WrenchBound e) {
+      return row(entry, "wrench-bound", "shop", null, null, e.wrench(), e.by());
     } else if (entry instanceof Entry.WrenchEnrolled e) {
       return row(entry, "wrench-enrolled", "shop", null, null, e.wrench(), e.by().orElse(null));
     } else if (entry instanceof Entry.CalibrationRuled e) {

@@ -69,7 +69,7 @@ final class Joining {
       Shop shop, JobState met, Entry.TorqueTaken taken, Optional<String> scanned, boolean perhaps) {
     return perhaps
         ? Step.unplaced(Reason.PERHAPS_REPEATED, taken.event())
-        : Decide.of(shop, met, taken.event(), scanned, taken.moment());
+        : Decide.of(shop, met, taken, scanned);
   }
 
   private static Entry.TorqueTaken with(

@@ -3,6 +3,7 @@ package witnessmark.pipeline;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import witnessmark.desk.Command;
 import witnessmark.entry.Entry;
 import witnessmark.job.Shop;
@@ -48,11 +49,22 @@ public final class Journal {
    * @throws witnessmark.ledger.LedgerException when it could not be recorded
    */
   public long carryOut(Command command, Instant at) {
+    return carryOut(command, at, Optional.empty());
+  }
+
+  /**
+   * Carries out a person's command, signed where it must be.
+   *
+   * @param pen the key of whoever decides, where it is at hand
+   * @see #carryOut(Command, Instant)
+   */
+  public long carryOut(Command command, Instant at, Optional<Pen> pen) {
+    Signing signing = new Signing(ledger.origin(), pen);
     try (Appending txn = ledger.begin()) {
       Shop now = caughtUp(txn);
       long first = now.size();
       for (Entry entry : command.decide(now, at)) {
-        now = now.after(txn.append(Drafts.of(entry)), entry);
+        now = now.after(txn.append(signing.draft(now, entry)), entry);
       }
       txn.commit();
       shop = now;

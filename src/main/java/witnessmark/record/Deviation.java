@@ -1,6 +1,7 @@
 package witnessmark.record;
 
 import java.util.List;
+import java.util.OptionalLong;
 import witnessmark.entry.Entry;
 
 /**
@@ -20,6 +21,8 @@ public record Deviation(String fastener, Attempt attempt, List<Decision> decisio
    * A disposition.
    *
    * @param entry its number
+   * @param key the entry that enrolled the key it is signed with; empty where the badge was
+   *     believed
    */
-  public record Decision(long entry, Entry.Disposed disposed) {}
+  public record Decision(long entry, Entry.Disposed disposed, OptionalLong key) {}
 }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.SortedMap;
 import witnessmark.entry.Entry;
 import witnessmark.job.Shop;
@@ -15,16 +16,21 @@ import witnessmark.wrench.Wrench;
  */
 final class Fold {
   private final SortedMap<Long, Entry> entries;
+  private final Map<Long, Long> keys;
   private final Map<String, Course> courses = new LinkedHashMap<>();
   private final Map<Long, Wrench> wrenches = new HashMap<>();
   private Shop shop = Shop.EMPTY;
 
-  private Fold(SortedMap<Long, Entry> entries) {
+  private Fold(SortedMap<Long, Entry> entries, Map<Long, Long> keys) {
     this.entries = entries;
+    this.keys = keys;
   }
 
-  static Fold over(SortedMap<Long, Entry> entries) {
-    Fold fold = new Fold(entries);
+  /**
+   * @param keys by the number of each signed entry the one that enrolled its key
+   */
+  static Fold over(SortedMap<Long, Entry> entries, Map<Long, Long> keys) {
+    Fold fold = new Fold(entries, keys);
     entries.forEach(fold::take);
     return fold;
   }
@@ -69,6 +75,12 @@ final class Fold {
       return t;
     }
     throw new IllegalStateException("entry " + n + ", a torque event, is not among them");
+  }
+
+  /** The entry that enrolled the key with which that entry is signed. */
+  OptionalLong key(long n) {
+    Long key = keys.get(n);
+    return key == null ? OptionalLong.empty() : OptionalLong.of(key);
   }
 
   Optional<Wrench> wrench(long n) {

@@ -22,7 +22,13 @@ import witnessmark.ledger.Stored;
 public final class Gather {
   /** Kinds that tell of a wrench or a person, for all jobs. */
   private static final List<String> REGISTERS =
-      List.of("operator-enrolled", "wrench-enrolled", "wrench-calibrated", "calibration-ended");
+      List.of(
+          "operator-enrolled",
+          "operator-key-enrolled",
+          "operator-key-withdrawn",
+          "wrench-enrolled",
+          "wrench-calibrated",
+          "calibration-ended");
 
   private final Reading reading;
   private final SortedMap<Long, byte[]> bytes = new TreeMap<>();
@@ -92,11 +98,15 @@ public final class Gather {
       if (entry instanceof Entry.WrenchEnrolled w && wrenches.contains(w.wrench())
           || entry instanceof Entry.WrenchCalibrated c && wrenches.contains(c.wrench())
           || entry instanceof Entry.CalibrationEnded d && wrenches.contains(d.wrench())
-          || entry instanceof Entry.OperatorEnrolled o
-              && stored.n() < last
-              && badges.contains(o.operator())) {
+          || stored.n() < last && ofPerson(entry, badges)) {
         add(stored);
       }
     }
+  }
+
+  private static boolean ofPerson(Entry entry, Set<String> badges) {
+    return entry instanceof Entry.OperatorEnrolled o && badges.contains(o.operator())
+        || entry instanceof Entry.OperatorKeyEnrolled k && badges.contains(k.operator())
+        || entry instanceof Entry.OperatorKeyWithdrawn w && badges.contains(w.operator());
   }
 }

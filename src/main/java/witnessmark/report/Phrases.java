@@ -116,7 +116,10 @@ public final class Phrases {
     return badge.map(b -> " by " + b).orElse("");
   }
 
-  /** {@code use-as-is by badge-11 as quality under concession K-7: washer face unmarked}. */
+  /**
+   * {@code use-as-is by badge-11 as quality under concession K-7: washer face unmarked (not
+   * signed)}.
+   */
   public static String decision(Deviation.Decision decision) {
     Entry.Disposed d = decision.disposed();
     return d.disposition().code()
@@ -125,7 +128,10 @@ public final class Phrases {
         + d.role().map(r -> " as " + r.code()).orElse("")
         + d.concession().map(c -> " under concession " + c).orElse("")
         + ": "
-        + d.because();
+        + d.because()
+        + (decision.key().isPresent()
+            ? " (signed with the key of entry " + decision.key().getAsLong() + ")"
+            : " (not signed)");
   }
 
   /** What became of a nonconformity about which no decision names it. */

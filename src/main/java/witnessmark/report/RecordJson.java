@@ -156,7 +156,8 @@ public final class RecordJson {
                             "by", x.disposed().by(),
                             "role", x.disposed().role().map(Word::code),
                             "concession", x.disposed().concession(),
-                            "because", x.disposed().because()))
+                            "because", x.disposed().because(),
+                            "key", x.key()))
                 .toList());
   }
 

@@ -1,8 +1,10 @@
 package witnessmark.report;
 
+import java.util.List;
 import java.util.stream.Collectors;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Role;
+import witnessmark.entry.Source;
 import witnessmark.report.Line.Cells;
 
 /** Fills the rows of entries about the shop's registers and about a job's life. */
@@ -14,6 +16,15 @@ final class Registers {
       c.set("text", "The log began, signing as " + e.origin() + ".");
     } else if (entry instanceof Entry.OperatorEnrolled e) {
       c.set("operator", e.operator()).set("text", "Enrolled as " + e.name() + roles(e) + ".");
+    } else if (entry instanceof Entry.OperatorKeyEnrolled e) {
+      c.set("operator", e.by());
+      c.set("text", e.operator() + " decides with the key " + e.publicKey() + " from now on.");
+    } else if (entry instanceof Entry.OperatorKeyWithdrawn e) {
+      c.set("operator", e.by());
+      c.set("text", "The key of " + e.operator() + " is withdrawn: " + e.because());
+    } else if (entry instanceof Entry.WrenchBound e) {
+      c.set("wrench", e.wrench()).set("operator", e.by());
+      c.set("text", "May report from " + sources(e.sources()) + ".");
     } else if (entry instanceof Entry.WrenchEnrolled e) {
       c.set("wrench", e.wrench()).set("operator", e.by());
       c.set(
@@ -66,6 +77,12 @@ final class Registers {
     return e.roles().isEmpty()
         ? ""
         : e.roles().stream().map(Role::code).collect(Collectors.joining(", ", " (", ")"));
+  }
+
+  private static String sources(List<Source> sources) {
+    return sources.isEmpty()
+        ? "anywhere"
+        : sources.stream().map(Source::toString).collect(Collectors.joining(", "));
   }
 
   private static String acknowledged(Entry.ProcedureReleased released) {

@@ -112,6 +112,11 @@ class HealthTest {
   private static Ledger failing(Ledger ledger, AtomicBoolean broken) {
     return new Ledger() {
       @Override
+      public String origin() {
+        return ledger.origin();
+      }
+
+      @Override
       public witnessmark.ledger.Live live() {
         return ledger.live();
       }

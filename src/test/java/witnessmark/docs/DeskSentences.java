@@ -7,14 +7,18 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import witnessmark.badge.PrivateHalf;
 import witnessmark.desk.AbandonJob;
 import witnessmark.desk.Assign;
 import witnessmark.desk.Attest;
+import witnessmark.desk.BindWrench;
 import witnessmark.desk.CalibrateWrench;
 import witnessmark.desk.CloseJob;
 import witnessmark.desk.Command;
 import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
+import witnessmark.desk.EnrolKey;
+import witnessmark.desk.EnrolOperator;
 import witnessmark.desk.EnrolWrench;
 import witnessmark.desk.Measure;
 import witnessmark.desk.OpenJob;
@@ -23,6 +27,7 @@ import witnessmark.desk.ResumeJob;
 import witnessmark.desk.RetireWrench;
 import witnessmark.desk.SuspendJob;
 import witnessmark.desk.Tried;
+import witnessmark.desk.WithdrawKey;
 import witnessmark.entry.Acknowledged;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Entry;
@@ -59,12 +64,17 @@ final class DeskSentences {
     all.fasteners();
     all.registers();
     all.calibrations();
+    all.keys();
     return all;
   }
 
   private void declined(String code, Bench bench, Command command) {
+    declined(code, () -> bench.person(command));
+  }
+
+  private void declined(String code, Runnable command) {
     try {
-      bench.person(command);
+      command.run();
     } catch (Declined no) {
       said.add(new Said("## Commands that are declined", code, no.sentence()));
       whole.add(no.getMessage());
@@ -80,6 +90,30 @@ final class DeskSentences {
     declined("wrench calibrate", bench, calibration("2026-11-01", "2026-10-01", "20", 5));
     declined("wrench calibrate", bench, calibration("2026-11-01", "2027-11-01", "20", 3));
     declined("wrench calibrate", bench, calibration("2026-11-01", "2027-11-01", "90", 5));
+  }
+
+  private void keys() {
+    Bench bench = Bench.without(RearAxle.TEXT);
+    bench.enrol("badge-11", Role.QUALITY);
+    PrivateHalf.Pair quality = PrivateHalf.generate();
+    PrivateHalf.Pair other = PrivateHalf.generate();
+    EnrolKey own = new EnrolKey("badge-11", quality.publicHalf().base64(), "badge-11");
+    RetireWrench retire = new RetireWrench("TW-1", "badge-11", "fell");
+    signed("operator key withdraw", bench, new WithdrawKey(BY, BY, "lost"), quality);
+    signed("operator key enrol", bench, new EnrolKey("badge-11", own.publicKey(), BY), quality);
+    bench.decided(own, Optional.of(quality.privateHalf()::sign));
+    signed("operator key enrol", bench, new EnrolKey(BY, own.publicKey(), "badge-11"), quality);
+    declined("any", () -> bench.decided(retire, Optional.empty()));
+    signed("any", bench, retire, other);
+    signed("wrench bind", bench, new BindWrench("TW-1", List.of(), BY), quality);
+    signed("wrench enrol", bench, Bench.wrench("TW-0502"), quality);
+    signed("operator enrol", bench, new EnrolOperator("badge-12", "x", NOBODY), quality);
+    WithdrawKey last = new WithdrawKey("badge-11", "badge-11", "lost");
+    signed("operator key withdraw", bench, last, quality);
+  }
+
+  private void signed(String code, Bench bench, Command command, PrivateHalf.Pair pair) {
+    declined(code, () -> bench.decided(command, Optional.of(pair.privateHalf()::sign)));
   }
 
   private static CalibrateWrench calibration(String date, String due, String point, int readings) {

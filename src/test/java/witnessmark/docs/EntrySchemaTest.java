@@ -22,6 +22,7 @@ import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Judged;
 import witnessmark.entry.SampleEntries;
+import witnessmark.entry.Signed;
 import witnessmark.entry.Timing;
 import witnessmark.torque.TorqueEvent;
 
@@ -37,6 +38,20 @@ class EntrySchemaTest {
             Collectors.toMap(
                 JsonSubTypes.Type::name, JsonSubTypes.Type::value, (a, b) -> a, TreeMap::new));
   }
+
+  /** The kinds that a person may have signed. */
+  static final Set<String> SIGNED =
+      Set.of(
+          "operator-enrolled",
+          "operator-key-enrolled",
+          "operator-key-withdrawn",
+          "wrench-enrolled",
+          "wrench-bound",
+          "calibration-ruled",
+          "wrench-calibrated",
+          "calibration-ended",
+          "procedure-released",
+          "disposed");
 
   /** The names of the JSON fields that the record writes. */
   static Set<String> fields(Class<?> record) {
@@ -88,6 +103,9 @@ class EntrySchemaTest {
                                   "entry", part.path("$ref").textValue().substring(1))));
               Set<String> program = fields(record);
               program.addAll(Set.of("kind", "v"));
+              if (SIGNED.contains(kind)) {
+                program.addAll(Set.of("key", "signature"));
+              }
               assertThat(schema).as(kind).isEqualTo(program);
             });
     assertThat(Schemas.properties("entry", "/$defs/event")).isEqualTo(fields(TorqueEvent.class));
@@ -129,7 +147,14 @@ class EntrySchemaTest {
     ObjectNode good = json(entry);
     Set<String> optional =
         new TreeSet<>(
-            Set.of("acknowledged", "alternatives", "objections", "undoes", "roles", "head"));
+            Set.of(
+                "acknowledged",
+                "alternatives",
+                "objections",
+                "undoes",
+                "roles",
+                "sources",
+                "head"));
     for (Class<?> record : List.of(entry.getClass(), Judged.class, Timing.class)) {
       Arrays.stream(record.getRecordComponents())
           .filter(c -> c.getType().getSimpleName().startsWith("Optional"))
@@ -145,5 +170,27 @@ class EntrySchemaTest {
       }
     }
     assertThat(checked).isGreaterThanOrEqualTo(4);
+  }
+
+  private static ObjectNode without(ObjectNode json, String name) {
+    ObjectNode less = json.deepCopy();
+    less.remove(name);
+    return less;
+  }
+
+  @Test
+  void aSignedEntryValidatesAndHalfOfASignatureDoesNot() {
+    int signed = 0;
+    for (Entry entry : SampleEntries.all()) {
+      byte[] bytes = Signed.with(Signed.naming(EntryJson.bytes(entry), 12), new byte[64]);
+      ObjectNode json = (ObjectNode) Schemas.parse(new String(bytes, StandardCharsets.UTF_8));
+      boolean may = SIGNED.contains(json.path("kind").textValue());
+      assertThat(Schemas.faults("entry", json).isEmpty()).as("%s", json).isEqualTo(may);
+      assertThat(Schemas.faults("entry", without(json, "key"))).isNotEmpty();
+      assertThat(Schemas.faults("entry", without(json, "signature"))).isNotEmpty();
+      assertThat(EntryJson.bytes(EntryJson.read(bytes))).isEqualTo(EntryJson.bytes(entry));
+      signed += may ? 1 : 0;
+    }
+    assertThat(signed).isEqualTo(SIGNED.size());
   }
 }

@@ -72,6 +72,7 @@ class SentencesDocTest {
           "Entry 8 was decided already: credited on carrier-left/1.",
           "Entry 8 was assigned or set aside already.",
           "Fastener carrier-left/1 is not nonconforming: nothing to dispose.",
+          "Badge badge-07 holds no key: nothing to withdraw.",
           "Revision C of RAM-210 was released by entry 4, with this very text: nothing to do.",
           // scans that did what they were to do, and no more is known
           "badge-07 works at bench-1 from now on.",

@@ -24,6 +24,16 @@ public final class SampleEntries {
         new Entry.LogOpened(AT, "witnessmark.local/log/00112233445566aa"),
         new Entry.OperatorEnrolled(
             AT, "badge-07", "first bench", List.of(Role.TECHNICIAN, Role.SECOND), Optional.empty()),
+        new Entry.OperatorKeyEnrolled(
+            AT, "badge-11", "11qYAYKxCrfVS/7TyWQHOg7hcvPapiMlrwIaaPcHURo=", "badge-11"),
+        new Entry.OperatorKeyWithdrawn(AT, "badge-12", "badge-11", "lost"),
+        new Entry.WrenchBound(
+            AT,
+            "TW-0417",
+            List.of(
+                new Source("bench-1-cable", Optional.empty()),
+                new Source("shop-broker", Optional.of("bench-1"))),
+            "badge-11"),
         new Entry.WrenchEnrolled(
             AT,
             "TW-0417",

@@ -1,6 +1,7 @@
 package witnessmark.pipeline;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -28,6 +29,7 @@ import witnessmark.torque.TorqueEvent;
 public final class Bench implements Cloneable {
   public static final Instant START = Instant.parse("2026-11-25T08:00:00Z");
   public static final String STATION = "bench-1";
+  public static final String ORIGIN = "witnessmark.local/log/test";
 
   private final ListLog log = new ListLog();
   private Shop shop = Shop.EMPTY;
@@ -64,7 +66,7 @@ public final class Bench implements Cloneable {
   /** A shop with a badge and nothing else. */
   public static Bench empty() {
     Bench bench = new Bench();
-    bench.add(new Entry.LogOpened(START, "witnessmark.local/log/test"));
+    bench.add(new Entry.LogOpened(START, ORIGIN));
     bench.enrol("badge-07", Role.TECHNICIAN, Role.QUALITY);
     return bench;
   }
@@ -247,6 +249,25 @@ public final class Bench implements Cloneable {
     Outcome outcome = Step.take(shop, arrival, log);
     outcome.entries().forEach(this::add);
     return outcome;
+  }
+
+  /** A person's command, signed where it must be; the bytes that go into the log. */
+  public List<byte[]> decided(Command command, Optional<Pen> pen) {
+    tick();
+    Signing signing = new Signing(ORIGIN, pen);
+    List<byte[]> bytes = new ArrayList<>();
+    for (Entry entry : command.decide(shop, now)) {
+      bytes.add(signing.draft(shop, entry).bytes());
+      add(entry);
+    }
+    return bytes;
+  }
+
+  /** A tightening that comes by a link and for a station. */
+  public Entry.TorqueTaken hitFrom(String source, String station, String wrench, String torque) {
+    tick();
+    Torqued torqued = new Torqued(event(wrench, torque, "", Direction.CW, ""), "raw");
+    return taken(arrive(new Arrival(Optional.of(station), source, now, false, false, torqued)));
   }
 
   private static Entry.TorqueTaken taken(Outcome outcome) {

@@ -151,7 +151,8 @@ class UnitRecordTest {
     Deviation deviation = job.deviations().get(0);
     assertThat(deviation.open()).isFalse();
     assertThat(Phrases.decision(deviation.decisions().get(0)))
-        .isEqualTo("use-as-is by badge-07 as quality under concession K-7: washer face unmarked");
+        .isEqualTo(
+            "use-as-is by badge-07 as quality under concession K-7: washer face unmarked (not signed)");
     assertThat(job.standing()).isEqualTo(2);
   }
 

@@ -68,7 +68,7 @@ class EnrolmentsTest {
 
   @Test
   void enrolmentsAreOfOneWrench() {
-    assertThatThrownBy(() -> new Enrolments(List.of()))
+    assertThatThrownBy(() -> new Enrolments(List.of(), List.of()))
         .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(
             () -> Enrolments.of(FIRST).and(wrench("TW-9", "2026-10-01", "2027-10-01", 3)))

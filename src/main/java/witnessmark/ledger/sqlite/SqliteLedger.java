@@ -68,6 +68,7 @@ public final class SqliteLedger implements Ledger {
   }
 
   /** The name under which the log signs. */
+  @Override
   public String origin() {
     return key.name();
   }

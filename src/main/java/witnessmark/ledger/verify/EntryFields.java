@@ -36,7 +36,10 @@ final class EntryFields {
       Set.of(
           "log-opened",
           "operator-enrolled",
+          "operator-key-enrolled",
+          "operator-key-withdrawn",
           "wrench-enrolled",
+          "wrench-bound",
           "calibration-ruled",
           "wrench-calibrated",
           "calibration-ended",

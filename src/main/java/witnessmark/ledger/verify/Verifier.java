@@ -5,9 +5,10 @@ import java.util.function.LongConsumer;
 
 /**
  * Recomputes a ledger from its raw entries and names what does not agree: hashes, links, the signed
- * root, tiles and derived rows.
+ * root, tiles, derived rows, and the signatures of persons under their decisions.
  *
- * <p>Reads every entry once, with two threads more; memory grows with the number of jobs only.
+ * <p>Reads every entry once, with two threads more; memory grows with the number of jobs and
+ * persons only.
  */
 public final class Verifier {
   /** At most so many findings are listed; the others are counted. */
@@ -39,7 +40,7 @@ public final class Verifier {
     FileCheck file = FileCheck.begin(ledger);
     SignedRoot signed = new SignedRoot(ledger, key, findings);
     KeptRoot earlier = new KeptRoot(kept.orElse(null), findings);
-    try (Walk walk = new Walk(ledger, signed, earlier, file, findings, progress)) {
+    try (Walk walk = new Walk(ledger, signed, earlier, file, key.name(), findings, progress)) {
       return walk.run();
     }
   }

@@ -2,11 +2,8 @@ package witnessmark.ledger.verify;
 
 import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
-import java.security.KeyFactory;
 import java.security.MessageDigest;
-import java.security.PublicKey;
-import java.security.Signature;
-import java.security.spec.X509EncodedKeySpec;
+import java.util.Arrays;
 import java.util.HexFormat;
 
 /**
@@ -15,17 +12,15 @@ import java.util.HexFormat;
  * @see <a href="https://c2sp.org/signed-note">c2sp.org/signed-note</a>
  */
 public final class VerifierKey {
-  static final int SIGNATURE_LENGTH = 64;
+  static final int SIGNATURE_LENGTH = Ed25519.SIGNATURE_LENGTH;
   private static final byte ED25519 = 1;
-  private static final int KEY_LENGTH = 32;
-  // SubjectPublicKeyInfo of RFC 8410 up to the 32 key bytes.
-  private static final byte[] SPKI = HexFormat.of().parseHex("302a300506032b6570032100");
+  private static final int KEY_LENGTH = Ed25519.KEY_LENGTH;
 
   private final String name;
   private final String id;
-  private final PublicKey key;
+  private final Ed25519 key;
 
-  private VerifierKey(String name, String id, PublicKey key) {
+  private VerifierKey(String name, String id, Ed25519 key) {
     this.name = name;
     this.id = id;
     this.key = key;
@@ -75,15 +70,12 @@ public final class VerifierKey {
     }
   }
 
-  private static PublicKey publicKey(String text, byte[] typed) {
-    byte[] encoded = new byte[SPKI.length + KEY_LENGTH];
-    System.arraycopy(SPKI, 0, encoded, 0, SPKI.length);
-    System.arraycopy(typed, 1, encoded, SPKI.length, KEY_LENGTH);
-    try {
-      return KeyFactory.getInstance("Ed25519").generatePublic(new X509EncodedKeySpec(encoded));
-    } catch (GeneralSecurityException e) {
+  private static Ed25519 publicKey(String text, byte[] typed) {
+    Ed25519 key = Ed25519.of(Arrays.copyOfRange(typed, 1, typed.length));
+    if (key == null) {
       throw bad(text, "its key is no Ed25519 public key");
     }
+    return key;
   }
 
   /** The key's name, which is also the origin of the checkpoints it signs. */
@@ -100,18 +92,6 @@ public final class VerifierKey {
    * Whether {@code signature} is this key's over {@code text}; false for any other length than 64.
    */
   boolean signed(byte[] text, byte[] signature) {
-    // The JDK 17 provider accepts a valid signature with bytes after it.
-    if (signature.length != SIGNATURE_LENGTH) {
-      return false;
-    }
-    try {
-      Signature ed25519 = Signature.getInstance("Ed25519");
-      ed25519.initVerify(key);
-      ed25519.update(text);
-      return ed25519.verify(signature);
-    } catch (GeneralSecurityException e) {
-      // The provider throws for a signature it cannot decode, e.g. S not below the group order.
-      return false;
-    }
+    return key.signed(text, signature);
   }
 }

@@ -20,6 +20,7 @@ final class Walk implements AutoCloseable {
   private final Tree tree;
   private final TraceCheck traces;
   private final JobCheck jobs;
+  private final DecisionCheck decisions;
   private final EntryReader reader = new EntryReader();
   private final EntryFields fields = new EntryFields();
   private final byte[] unlinked = new byte[Hashes.LENGTH];
@@ -31,6 +32,7 @@ final class Walk implements AutoCloseable {
       SignedRoot signed,
       KeptRoot kept,
       FileCheck file,
+      String origin,
       Findings findings,
       LongConsumer progress) {
     this.ledger = ledger;
@@ -43,6 +45,7 @@ final class Walk implements AutoCloseable {
     this.tree = new Tree(hashes, tiles::subtree);
     this.traces = new TraceCheck(ledger, findings);
     this.jobs = new JobCheck(findings);
+    this.decisions = new DecisionCheck(origin, findings);
   }
 
   Report run() {
@@ -114,6 +117,7 @@ final class Walk implements AutoCloseable {
     String fault = reader.read(bytes, fields);
     if (fault == null) {
       jobs.entry(n, fields);
+      decisions.entry(n, fields.kind, bytes);
     } else {
       findings.add(Findings.Subject.ENTRY, Place.entry(n), fault);
     }

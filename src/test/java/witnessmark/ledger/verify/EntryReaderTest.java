@@ -121,6 +121,9 @@ class EntryReaderTest {
   @CsvSource({
     "log-opened,shop",
     "operator-enrolled,shop",
+    "operator-key-enrolled,shop",
+    "operator-key-withdrawn,shop",
+    "wrench-bound,shop",
     "wrench-enrolled,shop",
     "calibration-ruled,shop",
     "wrench-calibrated,shop",

@@ -1,0 +1,135 @@
+package witnessmark.ledger.verify;
+
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Follows who holds which key, and checks that decisions are signed where they must be: by the key
+ * that was in force at that entry for the badge that decides.
+ */
+final class DecisionCheck {
+  private static final String ENROLLED = "operator-enrolled";
+  private static final String KEY_ENROLLED = "operator-key-enrolled";
+  private static final String KEY_WITHDRAWN = "operator-key-withdrawn";
+
+  /** Who belongs to the shop, and with which key. */
+  private static final Set<String> PEOPLE = Set.of(ENROLLED, KEY_ENROLLED, KEY_WITHDRAWN);
+
+  private static final Set<String> REGISTERS =
+      Set.of(
+          "wrench-enrolled",
+          "wrench-bound",
+          "calibration-ruled",
+          "wrench-calibrated",
+          "procedure-released");
+
+  /** A badge's key, and the entry that enrolled it. */
+  private record Key(long entry, String publicKey) {}
+
+  /** What is known of a badge. */
+  private record Person(boolean quality, Key key) {}
+
+  private static final Person NOBODY = new Person(false, null);
+
+  private final String origin;
+  private final Findings findings;
+  private final Map<String, Person> people = new HashMap<>();
+
+  DecisionCheck(String origin, Findings findings) {
+    this.origin = origin;
+    this.findings = findings;
+  }
+
+  void entry(long n, String kind, byte[] bytes) {
+    boolean other = kind.equals("disposed") || kind.equals("calibration-ended");
+    if (!other && !PEOPLE.contains(kind) && !REGISTERS.contains(kind)) {
+      return;
+    }
+    DecisionFields fields = DecisionFields.of(bytes);
+    String fault = fault(n, kind, fields, bytes);
+    if (fault != null) {
+      findings.add(Findings.Subject.ENTRY, Place.entry(n), fault);
+    }
+    // A bad entry is named once; what follows from it must not look bad with it.
+    fold(n, kind, fields);
+  }
+
+  private String fault(long n, String kind, DecisionFields fields, byte[] bytes) {
+    if (kind.equals("calibration-ended") && !decided(fields.text("cause"))) {
+      return null;
+    }
+    String by = fields.text("by");
+    Person person = people.getOrDefault(by, NOBODY);
+    boolean keyed = people.values().stream().anyMatch(DecisionCheck::qualityByKey);
+    if (PEOPLE.contains(kind)) {
+      String fault = people(kind, fields, person, keyed);
+      if (fault != null) {
+        return fault;
+      }
+    } else if (keyed && person.key == null && heavy(kind, fields)) {
+      return "not signed by anybody's key, as it must be since a quality badge holds one";
+    }
+    // A badge's first key, enrolled by itself, signs its own entry.
+    Key key =
+        person.key == null && kind.equals(KEY_ENROLLED)
+            ? new Key(n, fields.text("publicKey"))
+            : person.key;
+    if (key == null) {
+      return fields.signed() ? "signed, though " + Cells.show(by) + " held no key" : null;
+    }
+    String decides = Cells.show(by) + " decides with the key of entry " + key.entry;
+    if (!fields.signed()) {
+      return "not signed, though " + decides;
+    }
+    if (fields.key() != key.entry) {
+      return "signed by another key, though " + decides;
+    }
+    return PersonSignature.fault(origin, n, bytes, fields.text("signature"), key.publicKey);
+  }
+
+  private String people(String kind, DecisionFields fields, Person person, boolean keyed) {
+    String concerned = fields.text("operator");
+    boolean self = fields.text("by").equals(concerned);
+    if (keyed) {
+      boolean may = qualityByKey(person) || (self && kind.equals(KEY_WITHDRAWN));
+      return may ? null : "not decided by quality with a key, as it must be since one is enrolled";
+    }
+    boolean held = people.getOrDefault(concerned, NOBODY).key != null;
+    return !self && (held || kind.equals(KEY_ENROLLED))
+        ? "about the key of " + Cells.show(concerned) + ", and not decided by that badge"
+        : null;
+  }
+
+  private static boolean qualityByKey(Person person) {
+    return person.quality && person.key != null;
+  }
+
+  /** Causes that are somebody's decision; a failed check or a count ends a calibration, too. */
+  private static boolean decided(String cause) {
+    return cause.equals("taken-out-of-use") || cause.equals("left-out-of-tolerance");
+  }
+
+  /** What a badge without a key may not decide once a quality badge holds one. */
+  private static boolean heavy(String kind, DecisionFields fields) {
+    return switch (kind) {
+      case "disposed" -> !fields.text("role").equals("technician");
+      case "calibration-ended" -> fields.text("cause").equals("left-out-of-tolerance");
+      default -> true;
+    };
+  }
+
+  private void fold(long n, String kind, DecisionFields fields) {
+    Person before = people.getOrDefault(fields.text("operator"), NOBODY);
+    Person after =
+        switch (kind) {
+          case ENROLLED -> new Person(fields.quality(), before.key);
+          case KEY_ENROLLED -> new Person(before.quality, new Key(n, fields.text("publicKey")));
+          case KEY_WITHDRAWN -> new Person(before.quality, null);
+          default -> before;
+        };
+    if (PEOPLE.contains(kind)) {
+      people.put(fields.text("operator"), after);
+    }
+  }
+}
