@@ -23,6 +23,7 @@ final class CheckedProof {
               + checkpoint.origin()
               + ", byte for byte as recorded.");
       page.line("Its checkpoint signs " + tree(checkpoint) + ".");
+      included.keys().forEach(k -> page.say(KeySteps.sentence(k)));
       if (entries) {
         included.entries().forEach(e -> page.line(line(e)));
       }
@@ -35,6 +36,7 @@ final class CheckedProof {
               + " entries are the same.");
       page.line("The earlier checkpoint signs " + tree(growth.earlier()) + ".");
       page.line("The later checkpoint signs " + tree(growth.later()) + ".");
+      growth.keys().forEach(k -> page.say(KeySteps.sentence(k)));
     } else if (result instanceof ProofResult.Refused refused) {
       page.line("NOTHING IS PROVED:");
       refused.faults().forEach(f -> page.say("  " + f + ".", 2));
@@ -52,6 +54,8 @@ final class CheckedProof {
           included.checkpoint().origin(),
           "checkpoint",
           object(included.checkpoint()),
+          "keys",
+          KeySteps.json(included.keys()),
           "entries",
           included.entries().stream()
               .map(e -> JsonOption.object("entry", e.n(), "leaf", base64(e.bytes())))
@@ -65,7 +69,9 @@ final class CheckedProof {
           "old",
           object(growth.earlier()),
           "new",
-          object(growth.later()));
+          object(growth.later()),
+          "keys",
+          KeySteps.json(growth.keys()));
     } else if (result instanceof ProofResult.Refused refused) {
       return JsonOption.object("proved", "nothing", "faults", refused.faults());
     }

@@ -45,6 +45,7 @@ final class EntryFields {
   private static final Set<String> SHOP_KINDS =
       Set.of(
           "log-opened",
+          Voucher.KIND,
           "operator-enrolled",
           "wrench-enrolled",
           "calibration-ruled",

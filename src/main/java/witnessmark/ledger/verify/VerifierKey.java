@@ -21,11 +21,13 @@ public final class VerifierKey {
   // SubjectPublicKeyInfo of RFC 8410 up to the 32 key bytes.
   private static final byte[] SPKI = HexFormat.of().parseHex("302a300506032b6570032100");
 
+  private final String line;
   private final String name;
   private final String id;
   private final PublicKey key;
 
-  private VerifierKey(String name, String id, PublicKey key) {
+  private VerifierKey(String line, String name, String id, PublicKey key) {
+    this.line = line;
     this.name = name;
     this.id = id;
     this.key = key;
@@ -53,7 +55,7 @@ public final class VerifierKey {
     if (!id.equals(parts[1])) {
       throw bad(text, "its key id is " + parts[1] + " but its name and key give " + id);
     }
-    return new VerifierKey(parts[0], id, publicKey(text, typed));
+    return new VerifierKey(text.strip(), parts[0], id, publicKey(text, typed));
   }
 
   private static IllegalArgumentException bad(String text, String why) {
@@ -84,6 +86,15 @@ public final class VerifierKey {
     } catch (GeneralSecurityException e) {
       throw bad(text, "its key is no Ed25519 public key");
     }
+  }
+
+  /** The key as it stands in {@code ledger.pub}, which is the one text of it. */
+  String line() {
+    return line;
+  }
+
+  boolean same(VerifierKey other) {
+    return line.equals(other.line);
   }
 
   /** The key's name, which is also the origin of the checkpoints it signs. */

@@ -120,6 +120,7 @@ class EntryReaderTest {
   @ParameterizedTest
   @CsvSource({
     "log-opened,shop",
+    "log-key-changed,shop",
     "operator-enrolled,shop",
     "wrench-enrolled,shop",
     "calibration-ruled,shop",
