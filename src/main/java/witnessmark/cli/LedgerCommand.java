@@ -28,7 +28,13 @@ import witnessmark.pipeline.Journal;
     name = "ledger",
     mixinStandardHelpOptions = true,
     description = "Begin, verify and export the log, and prove what is in it.",
-    subcommands = {ProveCommand.class, CheckProofCommand.class, RotateKeyCommand.class},
+    subcommands = {
+      ProveCommand.class,
+      CheckProofCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class,
+      RotateKeyCommand.class
+    },
     footer = {"", "Example:  witnessmark ledger verify"})
 final class LedgerCommand {
   @Spec private CommandSpec spec;

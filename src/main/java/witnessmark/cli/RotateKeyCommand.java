@@ -42,7 +42,7 @@ final class RotateKeyCommand implements Callable<Integer> {
     try (KeyChange change = KeyChange.begin(data.files());
         SqliteLedger ledger = SqliteLedger.open(data.files())) {
       Journal journal = new Journal(ledger);
-      LogKey next = change.next(ledger.origin());
+      LogKey next = change.next(ledger.key());
       if (keepOld != null) {
         change.keepOld(keepOld);
       }

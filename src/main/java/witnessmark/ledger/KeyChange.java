@@ -67,10 +67,14 @@ public final class KeyChange implements AutoCloseable {
   /**
    * Makes the next key and puts it on disk beside the present one. A crash after this leaves a pair
    * of files that opens no checkpoint, so the old key goes on; the next change replaces them.
+   *
+   * @param present the key that signs now
    */
-  public LogKey next(String name) {
-    LogKey next = LogKey.generate(name);
+  public LogKey next(LogKey present) {
+    LogKey next = LogKey.generate(present.name());
     try {
+      // An earlier change that was cut short: its next key may be the only copy of the present one.
+      pairs.install(present);
       pairs.stage(next);
     } catch (IOException e) {
       throw failed(files, e);
@@ -84,7 +88,7 @@ public final class KeyChange implements AutoCloseable {
    */
   public void keepOld(Path copy) {
     try {
-      KeyPairs.createPrivate(copy, Files.readString(files.directory().resolve("ledger.key")));
+      Durable.createPrivate(copy, Files.readString(files.directory().resolve("ledger.key")));
     } catch (IOException e) {
       throw new LedgerException(
           "The old key cannot be kept in "
@@ -119,7 +123,7 @@ public final class KeyChange implements AutoCloseable {
   /**
    * Finishes a change that was cut short, unless somebody is at it; the key is found either way.
    */
-  static void finish(LedgerFiles files, LogKey key) {
+  public static void finish(LedgerFiles files, LogKey key) {
     KeyPairs pairs = new KeyPairs(files.directory());
     if (!pairs.pending(key)) {
       return;

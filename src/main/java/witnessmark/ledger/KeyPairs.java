@@ -9,7 +9,6 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -87,21 +86,13 @@ final class KeyPairs {
   void stage(LogKey next) throws IOException {
     Files.deleteIfExists(nextSecret);
     Files.deleteIfExists(nextOpen);
-    createPrivate(nextSecret, next.pem());
+    Durable.createPrivate(nextSecret, next.pem());
     // Run by root, the key must stay readable by the user that the daemon runs as.
     Files.setOwner(nextSecret, Files.getOwner(secret));
     Files.writeString(nextOpen, next.verifierLine() + "\n", StandardCharsets.UTF_8);
     Files.setOwner(nextOpen, Files.getOwner(open));
-    force(nextOpen);
-    force(secret.getParent());
-  }
-
-  /** Makes a file that its owner alone may read, on disk when this returns. */
-  static void createPrivate(Path file, String text) throws IOException {
-    Files.createFile(
-        file, PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-    Files.writeString(file, text, StandardOpenOption.TRUNCATE_EXISTING);
-    force(file);
+    Durable.force(nextOpen);
+    Durable.force(secret.getParent());
   }
 
   /**
@@ -112,17 +103,26 @@ final class KeyPairs {
     if (holds(nextOpen, key.verifierLine())) {
       Files.move(nextOpen, open, StandardCopyOption.ATOMIC_MOVE);
     }
-    if (Files.exists(nextSecret) && holds(open, key.verifierLine())) {
+    if (isNext(key)) {
       overwrite(secret);
       Files.move(nextSecret, secret, StandardCopyOption.ATOMIC_MOVE);
     }
-    force(secret.getParent());
+    Durable.force(secret.getParent());
   }
 
   /** Whether the change to that key is not finished. */
   boolean pending(LogKey key) {
-    return holds(nextOpen, key.verifierLine())
-        || (Files.exists(nextSecret) && holds(open, key.verifierLine()));
+    return holds(nextOpen, key.verifierLine()) || isNext(key);
+  }
+
+  /** Whether the next private key is that one's, and not one that never came to sign. */
+  private boolean isNext(LogKey key) {
+    try {
+      LogKey.read(Files.readString(nextSecret), key.verifierLine());
+      return true;
+    } catch (IOException | IllegalArgumentException e) {
+      return false;
+    }
   }
 
   private static boolean holds(Path file, String line) {
@@ -140,14 +140,6 @@ final class KeyPairs {
     } catch (NoSuchFileException e) {
       // Gone already: nothing to destroy.
       return;
-    }
-  }
-
-  static void force(Path file) throws IOException {
-    StandardOpenOption how =
-        Files.isDirectory(file) ? StandardOpenOption.READ : StandardOpenOption.WRITE;
-    try (FileChannel channel = FileChannel.open(file, how)) {
-      channel.force(true);
     }
   }
 }

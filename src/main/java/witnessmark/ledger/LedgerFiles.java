@@ -73,9 +73,7 @@ public record LedgerFiles(Path directory) {
 
   /** The pair that signed that checkpoint of that tree, if there is one. */
   public Optional<LogKey> keyOf(String note, long size, byte[] root) {
-    Optional<LogKey> found = keys().stream().filter(k -> k.opens(note, size, root)).findFirst();
-    found.ifPresent(key -> KeyChange.finish(this, key));
-    return found;
+    return keys().stream().filter(k -> k.opens(note, size, root)).findFirst();
   }
 
   private LedgerException keyless(String why, Exception cause) {
@@ -105,7 +103,7 @@ public record LedgerFiles(Path directory) {
     try {
       Files.createDirectories(directory);
       Files.deleteIfExists(secret());
-      KeyPairs.createPrivate(secret(), key.pem());
+      Durable.createPrivate(secret(), key.pem());
       Files.writeString(verifier(), key.verifierLine() + "\n", StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new LedgerException(

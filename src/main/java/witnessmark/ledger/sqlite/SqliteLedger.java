@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import witnessmark.ledger.Draft;
 import witnessmark.ledger.Handover;
+import witnessmark.ledger.KeyChange;
 import witnessmark.ledger.Ledger;
 import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
@@ -41,9 +42,9 @@ public final class SqliteLedger implements Ledger {
     this.stays = new EndedJobs(connection);
     this.edge = Edge.read(connection);
     String note = edge.note();
-    if (note != null && !key.opens(note, edge.size(), edge.root())) {
-      // A change of the key that was cut short; an end that no key opens is refused at first use.
-      files.keyOf(note, edge.size(), edge.root()).ifPresent(k -> this.key = k);
+    if (note != null) {
+      // An end that no key opens is refused at its first use.
+      signedBy(note, edge);
     }
   }
 
@@ -74,6 +75,11 @@ public final class SqliteLedger implements Ledger {
     } catch (SQLException e) {
       throw Database.failure("read", files.database(), e);
     }
+  }
+
+  /** The key that signs now. */
+  public LogKey key() {
+    return key;
   }
 
   /** The name under which the log signs. */
@@ -125,13 +131,18 @@ public final class SqliteLedger implements Ledger {
 
   /** Whether the log's key signed that; the key may have been changed since it was read. */
   private boolean opened(String note, Edge seen) {
-    if (key.opens(note, seen.size(), seen.root())) {
-      return true;
-    }
-    Optional<LogKey> changed =
+    return key.opens(note, seen.size(), seen.root()) || signedBy(note, seen);
+  }
+
+  /** Takes the key that signed that, where it is the log's, and finishes its change if need be. */
+  private boolean signedBy(String note, Edge seen) {
+    Optional<LogKey> signer =
         files.keyOf(note, seen.size(), seen.root()).filter(k -> k.name().equals(key.name()));
-    changed.ifPresent(k -> key = k);
-    return changed.isPresent();
+    if (signer.isPresent()) {
+      key = signer.get();
+      KeyChange.finish(files, key);
+    }
+    return signer.isPresent();
   }
 
   private LedgerException tampered() {

@@ -108,9 +108,7 @@ public final class ProofCheck {
       throw new ProofFault("the checkpoint: " + e.getMessage());
     }
     return included(
-        checkpoint,
-        List.of(new JsonProof.Item(text.index(), text.extra(), text.path())),
-        keys);
+        checkpoint, List.of(new JsonProof.Item(text.index(), text.extra(), text.path())), keys);
   }
 
   /** The keys that follow from the given one by the vouchers in a proof. */

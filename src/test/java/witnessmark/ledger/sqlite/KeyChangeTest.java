@@ -45,8 +45,7 @@ class KeyChangeTest {
 
   private static void add(Journal journal) {
     journal.note(
-        new Entry.OperatorEnrolled(
-            AT, "badge-07", "first bench", List.of(), Optional.empty()));
+        new Entry.OperatorEnrolled(AT, "badge-07", "first bench", List.of(), Optional.empty()));
   }
 
   private void addAnew() {
@@ -60,7 +59,7 @@ class KeyChangeTest {
     try (KeyChange change = KeyChange.begin(files);
         SqliteLedger ledger = SqliteLedger.open(files)) {
       Journal journal = new Journal(ledger);
-      LogKey next = change.next(ledger.origin());
+      LogKey next = change.next(ledger.key());
       journal.handOver(next, AT);
       return next;
     }
@@ -119,8 +118,9 @@ class KeyChangeTest {
 
   @Test
   void cutShortBeforeTheCommitTheOldKeyGoesOn() throws IOException {
-    try (KeyChange change = KeyChange.begin(files)) {
-      change.next("witnessmark.local/log/0011223344556677");
+    try (KeyChange change = KeyChange.begin(files);
+        SqliteLedger ledger = SqliteLedger.open(files)) {
+      change.next(ledger.key());
     }
     addAnew();
     assertThat(Files.readString(files.verifier())).isEqualTo(shop);
@@ -143,14 +143,12 @@ class KeyChangeTest {
   @Test
   void cutShortBetweenTheFilesTheNextToOpenTheLogFinishes() throws IOException {
     LogKey next = commitOnly();
-    Files.move(
-        file("ledger.pub.next"), files.verifier(), StandardCopyOption.REPLACE_EXISTING);
+    Files.move(file("ledger.pub.next"), files.verifier(), StandardCopyOption.REPLACE_EXISTING);
     verifies(2);
     addAnew();
     finished(next);
     LogKey after = commitOnly();
-    Files.move(
-        file("ledger.pub.next"), files.verifier(), StandardCopyOption.REPLACE_EXISTING);
+    Files.move(file("ledger.pub.next"), files.verifier(), StandardCopyOption.REPLACE_EXISTING);
     Files.write(file("ledger.key"), new byte[119]);
     addAnew();
     finished(after);
@@ -164,6 +162,18 @@ class KeyChangeTest {
     addAnew();
     finished(next);
     verifies(4);
+  }
+
+  @Test
+  void theNextChangeNeverRisksTheOnlyCopyOfTheKeyThatSigns() throws IOException {
+    LogKey signs = commitOnly();
+    try (KeyChange change = KeyChange.begin(files);
+        SqliteLedger ledger = SqliteLedger.open(files)) {
+      change.next(ledger.key());
+      assertThat(Files.readString(file("ledger.key"))).isEqualTo(signs.pem());
+    }
+    addAnew();
+    verifies(3);
   }
 
   @Test
@@ -193,7 +203,7 @@ class KeyChangeTest {
   void aCrashWithinTheTransactionLeavesTheOldKey() throws IOException {
     try (KeyChange change = KeyChange.begin(files);
         SqliteLedger ledger = SqliteLedger.open(files)) {
-      LogKey next = change.next(ledger.origin());
+      LogKey next = change.next(ledger.key());
       new Journal(ledger);
       try (var txn = ledger.begin()) {
         assertThat(txn.handOver(next).to()).isEqualTo(next.verifierLine());

@@ -77,8 +77,7 @@ class ChangedKeyTest extends LedgerTest {
 
   @Test
   void aChainOfTwoChangesIsFollowedFromEveryKeyOfIt() throws Exception {
-    LedgerFile log =
-        log(once().changed(SECOND, THIRD).more(2), THIRD);
+    LedgerFile log = log(once().changed(SECOND, THIRD).more(2), THIRD);
     for (TestKey key : List.of(FIRST, SECOND, THIRD)) {
       assertThat(found(log, key)).isEmpty();
       assertThat(report(log, key).keySteps()).hasSize(2);
@@ -190,7 +189,8 @@ class ChangedKeyTest extends LedgerTest {
 
   @Test
   void anyByteOfAVoucherChangedIsSeen() throws NoteException {
-    byte[] entry = KeyEntry.of(FIRST, SECOND, FIRST.voucher(SECOND, AT)).getBytes(StandardCharsets.UTF_8);
+    byte[] entry =
+        KeyEntry.of(FIRST, SECOND, FIRST.voucher(SECOND, AT)).getBytes(StandardCharsets.UTF_8);
     int from = new String(entry, StandardCharsets.UTF_8).indexOf("\"from\"");
     assertThat(Voucher.read(AT, entry).to().line()).isEqualTo(SECOND.verifierKey());
     long seed = new Random().nextLong();
@@ -208,9 +208,7 @@ class ChangedKeyTest extends LedgerTest {
       } catch (NoteException e) {
         refused = true;
       }
-      assertThat(refused)
-          .as("seed %d, byte %d of %s", seed, at, Arrays.toString(changed))
-          .isTrue();
+      assertThat(refused).as("seed %d, byte %d of %s", seed, at, Arrays.toString(changed)).isTrue();
     }
   }
 }

@@ -29,7 +29,11 @@ final class LedgerFile {
   private final Path file;
   private final TestKey key;
 
-  LedgerFile(Path file, TestKey key) {
+  LedgerFile(Path file) {
+    this(file, TestKey.first(TestKey.ORIGIN));
+  }
+
+  private LedgerFile(Path file, TestKey key) {
     this.file = file;
     this.key = key;
   }

@@ -100,8 +100,7 @@ class ProofAcrossKeysTest {
   void aVoucherThatIsNotInTheLogLeadsNowhere() {
     String other = item(LEAVES, AT).replace(MadeProofs.base64(LEAVES.get(AT)), elsewhere());
     assertThat(fault(bundle(LEAVES, SECOND, other), FIRST))
-        .isEqualTo(
-            "the voucher in entry 9: its bytes and path do not lead to the signed root");
+        .isEqualTo("the voucher in entry 9: its bytes and path do not lead to the signed root");
     // the voucher of the very entry, moved to another number
     String moved = item(LEAVES, AT).replace("\"entry\":9", "\"entry\":8");
     assertThat(fault(bundle(LEAVES, SECOND, moved), FIRST))
@@ -128,8 +127,7 @@ class ProofAcrossKeysTest {
           .startsWith("the voucher in entry 9: ");
     }
     List<byte[]> twice = new ArrayList<>(LEAVES);
-    twice.set(
-        AT + 2, MadeProofs.bytes(KeyEntry.of(FIRST, THIRD, FIRST.voucher(THIRD, AT + 2))));
+    twice.set(AT + 2, MadeProofs.bytes(KeyEntry.of(FIRST, THIRD, FIRST.voucher(THIRD, AT + 2))));
     assertThat(fault(bundle(twice, THIRD, item(twice, AT), item(twice, AT + 2)), FIRST))
         .startsWith("the voucher in entry 11: vouches by the key with id ");
     assertThat(fault(bundle(LEAVES, SECOND, item(LEAVES, AT), item(LEAVES, AT)), FIRST))
@@ -147,8 +145,7 @@ class ProofAcrossKeysTest {
     String growth = growth(note(FIRST, LEAVES, 5), item(LEAVES, AT));
     for (TestKey key : List.of(FIRST, SECOND)) {
       assertThat(check(growth, key))
-          .isInstanceOfSatisfying(
-              ProofResult.GoesOn.class, g -> assertThat(g.keys()).hasSize(1));
+          .isInstanceOfSatisfying(ProofResult.GoesOn.class, g -> assertThat(g.keys()).hasSize(1));
     }
     assertThat(fault(growth(note(SECOND, LEAVES, 5), item(LEAVES, AT)), FIRST))
         .startsWith("the earlier checkpoint: is signed by the key with id ");
