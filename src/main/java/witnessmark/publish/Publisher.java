@@ -49,6 +49,7 @@ public final class Publisher implements AutoCloseable {
   private final Supplier<Reading> opening;
   private final Supplier<HealthNow> health;
   private final Duration healthEvery;
+  private final CheckpointTopic checkpoints;
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
   private final Map<String, String> told = new HashMap<>();
@@ -73,6 +74,7 @@ public final class Publisher implements AutoCloseable {
    * @param stations whether a station is told about here
    * @param opening opens the log for reading; called again after a failure
    * @param health the health message as of now
+   * @param checkpointEvery at least so long between two checkpoints
    */
   public Publisher(
       String bridge,
@@ -81,7 +83,8 @@ public final class Publisher implements AutoCloseable {
       Predicate<String> stations,
       Supplier<Reading> opening,
       Supplier<HealthNow> health,
-      Duration healthEvery) {
+      Duration healthEvery,
+      Duration checkpointEvery) {
     this.bridge = bridge;
     this.name = "publish:" + name;
     this.outlet = outlet;
@@ -89,6 +92,7 @@ public final class Publisher implements AutoCloseable {
     this.opening = opening;
     this.health = health;
     this.healthEvery = healthEvery;
+    this.checkpoints = new CheckpointTopic(topic(bridge, "checkpoint"), checkpointEvery);
     this.thread = new Thread(this::run, "publish-" + name);
   }
 
@@ -119,8 +123,8 @@ public final class Publisher implements AutoCloseable {
         drop();
       }
     } while (!last);
-    goodbye();
     try {
+      goodbye();
       keep(Duration.ZERO);
     } catch (LedgerException e) {
       LOG.atWarn().log("how far was published cannot be kept", e);
@@ -133,6 +137,9 @@ public final class Publisher implements AutoCloseable {
     String gone = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
     if (outlet.connected()) {
       outlet.publish(topic(bridge, "health"), gone.getBytes(StandardCharsets.UTF_8), true);
+      if (reading != null) {
+        checkpoints.tellNow(reading, outlet);
+      }
     }
   }
 
@@ -153,12 +160,14 @@ public final class Publisher implements AutoCloseable {
     if (!wasConnected) { // what is retained on a broker that lost its store is unknown
       wasConnected = true;
       told.clear();
+      checkpoints.forget();
       healthTold = "";
     }
     while (!late() && tellNext()) {
       keep(KEEP);
     }
     expectations();
+    checkpoints.tell(reading, outlet);
     health();
     keep(KEEP);
   }

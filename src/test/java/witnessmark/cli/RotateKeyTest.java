@@ -46,7 +46,8 @@ class RotateKeyTest extends ProofDesk {
           .startsWith("Verified: 7 entries, root ")
           .endsWith(step + "The first 5 are those that the kept checkpoint signs.\n");
     }
-    assertThat(done("trace", "--kind=log-key-changed", data).out()).contains("The log's key was changed");
+    assertThat(done("trace", "--kind=log-key-changed", data).out())
+        .contains("The log's key was changed");
   }
 
   @Test
