@@ -47,8 +47,7 @@ public final class Publisher implements AutoCloseable {
   private final Outlet outlet;
   private final Predicate<String> stations;
   private final Supplier<Reading> opening;
-  private final Supplier<HealthNow> health;
-  private final Duration healthEvery;
+  private final HealthTopic health;
   private final CheckpointTopic checkpoints;
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
@@ -64,8 +63,6 @@ public final class Publisher implements AutoCloseable {
   private long next;
   private long kept;
   private long keptAt;
-  private long healthAt;
-  private String healthTold = "";
   private boolean wasConnected;
 
   /**
@@ -90,8 +87,7 @@ public final class Publisher implements AutoCloseable {
     this.outlet = outlet;
     this.stations = stations;
     this.opening = opening;
-    this.health = health;
-    this.healthEvery = healthEvery;
+    this.health = new HealthTopic(topic(bridge, "health"), health, healthEvery);
     this.checkpoints = new CheckpointTopic(topic(bridge, "checkpoint"), checkpointEvery);
     this.thread = new Thread(this::run, "publish-" + name);
   }
@@ -161,14 +157,14 @@ public final class Publisher implements AutoCloseable {
       wasConnected = true;
       told.clear();
       checkpoints.forget();
-      healthTold = "";
+      health.forget();
     }
     while (!late() && tellNext()) {
       keep(KEEP);
     }
     expectations();
     checkpoints.tell(reading, outlet);
-    health();
+    health.tell(outlet);
     keep(KEEP);
   }
 
@@ -253,16 +249,6 @@ public final class Publisher implements AutoCloseable {
           && outlet.publish(topic(station, "expect"), message, true)) {
         told.put(station, text);
       }
-    }
-  }
-
-  private void health() {
-    HealthNow now = health.get();
-    boolean due = System.nanoTime() - healthAt >= healthEvery.toNanos();
-    if ((due || !now.key().equals(healthTold))
-        && outlet.publish(topic(bridge, "health"), now.message(), true)) {
-      healthAt = System.nanoTime();
-      healthTold = now.key();
     }
   }
 
