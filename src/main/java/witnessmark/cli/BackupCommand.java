@@ -65,7 +65,8 @@ final class BackupCommand implements Callable<Integer> {
     try (Progress copying = new Progress("copying (percent)", 100);
         Progress verifying = new Progress("verifying", data.reading(Reading::size))) {
       Path target = Backup.place(named, Moments.now());
-      Report report = new Backup(log, verifier, withKey).make(target, copying, verifying);
+      Report report =
+          new Backup(log, verifier, withKey).make(target, copying, verifying.after(copying));
       tell(target, report);
       return Exit.YES;
     } catch (CannotException e) {

@@ -57,10 +57,19 @@ final class Progress implements LongConsumer, AutoCloseable {
     }
   }
 
+  /** This one after another, whose line is wiped first. */
+  LongConsumer after(Progress before) {
+    return done -> {
+      before.close();
+      accept(done);
+    };
+  }
+
   /** Wipes the line. */
   @Override
   public void close() {
     if (shown) {
+      shown = false;
       System.err.print("\r\u001b[K");
       System.err.flush();
     }

@@ -71,7 +71,7 @@ final class RestoreCommand implements Callable<Integer> {
         Progress verifying = new Progress("verifying", size::get)) {
       Restore.Restored restored =
           new Restore(from, data.files(), verifier)
-              .make(entries -> compared(kept, entries, size), copying, verifying);
+              .make(entries -> compared(kept, entries, size), copying, verifying.after(copying));
       tell(restored, kept);
       return Exit.YES;
     } catch (CannotException e) {

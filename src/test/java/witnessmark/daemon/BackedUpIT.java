@@ -18,7 +18,7 @@ import witnessmark.bench.Workshop;
 
 /** Backups while the daemon records, some of them killed, and one of them put in its place. */
 class BackedUpIT {
-  private static final int EVENTS = 3000;
+  private static final int EVENTS = 2000;
   private static final int BACKUPS = 4;
   private static final int KILLS = 8;
   private static final Duration LONG = Duration.ofSeconds(90);
@@ -34,11 +34,17 @@ class BackedUpIT {
     Workshop shop = Workshop.furnished(directory);
     try (Mosquitto broker = Mosquitto.start(directory);
         DaemonProcess daemon = shop.on(broker).daemon(broker);
-        Source source = new Source(broker, Readings.of(EVENTS), 5)) {
+        Source source = new Source(broker, Readings.of(EVENTS), 10)) {
       source.allow(EVENTS);
       long last = 0;
+      int amid = 0;
+      long took = 0;
       for (int i = 0; i < BACKUPS; i++) {
+        int sent = source.sent();
+        long begun = System.nanoTime();
         String said = shop.run("ledger", "backup", "backup-" + i, "--with-key");
+        took = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - begun);
+        amid += sent > 0 && source.sent() > sent ? 1 : 0;
         Matcher size = SIZE.matcher(said);
         assertThat(size.find()).as(said).isTrue();
         long entries = Long.parseLong(size.group(1));
@@ -47,13 +53,13 @@ class BackedUpIT {
         assertThat(shop.run("ledger", "verify", "--data", "backup-" + i))
             .startsWith("Verified: " + entries + " entries");
       }
-      assertThat(source.sent()).as("backups were made amid the flow").isLessThan(EVENTS);
+      assertThat(amid).as("backups amid the flow").isPositive();
       int unfinished = 0;
       for (int i = 0; i < KILLS; i++) {
         Process backup =
             shop.program()
                 .begin(Files.createTempFile(directory, "backup", ".log"), "ledger", "backup", "k");
-        backup.waitFor(300 + random.nextInt(1500), TimeUnit.MILLISECONDS);
+        backup.waitFor(took / 3 + random.nextInt((int) took), TimeUnit.MILLISECONDS);
         backup.destroyForcibly().waitFor();
         unfinished += Files.exists(directory.resolve("k.unfinished")) ? 1 : 0;
         if (Files.exists(directory.resolve("k"))) {
