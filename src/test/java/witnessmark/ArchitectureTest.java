@@ -58,6 +58,8 @@ class ArchitectureTest {
           row("ledger", "torque"),
           row("ledger.verify", ""),
           row("ledger.sqlite", "ledger ledger.verify"),
+          // a copy of the log, found whole before it counts
+          row("backup", "ledger ledger.sqlite ledger.verify"),
           // what a wrench found wrong means for the joints on record
           row("recall", "torque procedure wrench entry ledger"),
           // the state of jobs says what is open
@@ -88,7 +90,7 @@ class ArchitectureTest {
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
                   + " ledger.verify pipeline record report stats recall"
                   + " nonconformity certificate config daemon demo"
-                  + " chart sample badge"));
+                  + " chart sample badge backup"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =

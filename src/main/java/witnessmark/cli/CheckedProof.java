@@ -30,6 +30,7 @@ final class CheckedProof {
       SignedDecisions decisions = decisions(included);
       decisions.signed().forEach(page::say);
       decisions.unknown().forEach(page::say);
+      included.keys().forEach(k -> page.say(KeySteps.sentence(k)));
     } else if (result instanceof ProofResult.GoesOn growth) {
       page.say(
           "Proved: the log "
@@ -39,6 +40,7 @@ final class CheckedProof {
               + " entries are the same.");
       page.line("The earlier checkpoint signs " + tree(growth.earlier()) + ".");
       page.line("The later checkpoint signs " + tree(growth.later()) + ".");
+      growth.keys().forEach(k -> page.say(KeySteps.sentence(k)));
     } else if (result instanceof ProofResult.Refused refused) {
       page.line("NOTHING IS PROVED:");
       refused.faults().forEach(f -> page.say("  " + f + ".", 2));
@@ -63,6 +65,8 @@ final class CheckedProof {
           included.checkpoint().origin(),
           "checkpoint",
           object(included.checkpoint()),
+          "keys",
+          KeySteps.json(included.keys()),
           "entries",
           included.entries().stream()
               .map(e -> JsonOption.object("entry", e.n(), "leaf", base64(e.bytes())))
@@ -82,7 +86,9 @@ final class CheckedProof {
           "old",
           object(growth.earlier()),
           "new",
-          object(growth.later()));
+          object(growth.later()),
+          "keys",
+          KeySteps.json(growth.keys()));
     } else if (result instanceof ProofResult.Refused refused) {
       return JsonOption.object("proved", "nothing", "faults", refused.faults());
     }

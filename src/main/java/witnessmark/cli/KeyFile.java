@@ -14,6 +14,9 @@ final class KeyFile {
   private static final String NO_KEY =
       " holds no verifier key, one line NAME+KEYID+BASE64 as ledger create prints it";
 
+  private static final String REPLACED =
+      ".\nIf it came from here, the log or its key was replaced since.";
+
   private KeyFile() {}
 
   /** The key line of a file named on the command line. */
@@ -47,15 +50,22 @@ final class KeyFile {
     return text.strip();
   }
 
+  /** The note in a file, whatever the mailer or printer did to the ends of its lines. */
+  static String note(Path file) {
+    return Files.text(file).replace("\r\n", "\n").stripTrailing() + "\n";
+  }
+
   /**
-   * The checkpoint that somebody kept, signed by that key.
+   * What the checkpoint that somebody kept says. Whether the right key signed it is told later,
+   * with the log's changes of its key at hand.
    *
    * @param file where the note was read
+   * @param verifier a key of the log
    */
   static Checkpoint kept(Path file, String note, String verifier) {
     VerifierKey key = VerifierKey.parse(verifier);
     try {
-      return Checkpoint.open(note, key);
+      return Checkpoint.claimed(note, key.name());
     } catch (NoteException e) {
       if (note.stripLeading().startsWith("{")) {
         throw new Refusal(
@@ -64,7 +74,7 @@ final class KeyFile {
       }
       String not = file + " is no checkpoint of the log " + key.name() + ": " + brief(e);
       if (looksLikeOne(note)) {
-        throw new Declined(not + ".\nIf it came from here, the log or its key was replaced since.");
+        throw new Declined(not + REPLACED);
       }
       throw new Refusal(Exit.INPUT, not + ".\nName a file that ledger checkpoint printed.");
     }

@@ -5,7 +5,6 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.Base64;
 import java.util.List;
-import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -20,7 +19,6 @@ import witnessmark.ledger.Reading;
 import witnessmark.ledger.Stored;
 import witnessmark.ledger.sqlite.RawReader;
 import witnessmark.ledger.sqlite.SqliteLedger;
-import witnessmark.ledger.verify.Checkpoint;
 import witnessmark.ledger.verify.Report;
 import witnessmark.ledger.verify.Verifier;
 import witnessmark.pipeline.Journal;
@@ -30,7 +28,13 @@ import witnessmark.pipeline.Journal;
     name = "ledger",
     mixinStandardHelpOptions = true,
     description = "Begin, verify and export the log, and prove what is in it.",
-    subcommands = {ProveCommand.class, CheckProofCommand.class},
+    subcommands = {
+      ProveCommand.class,
+      CheckProofCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class,
+      RotateKeyCommand.class
+    },
     footer = {"", "Example:  witnessmark ledger verify"})
 final class LedgerCommand {
   @Spec private CommandSpec spec;
@@ -66,23 +70,26 @@ final class LedgerCommand {
               names = "--key",
               paramLabel = "FILE",
               description =
-                  "A verifier key kept elsewhere" + " (default: the data directory's own).")
+                  "A verifier key kept elsewhere, also one from before the log's key was changed"
+                      + " (default: the data directory's own).")
           Path key,
       @Option(
               names = "--since",
               paramLabel = "FILE",
-              description = "A checkpoint kept elsewhere: tell whether the log goes on from it.")
+              description = {
+                "A checkpoint kept elsewhere, or a directory of them: tell whether the log goes on",
+                "from all of them."
+              })
           Path since,
       @Mixin DataOption data) {
     LedgerFiles files = data.files();
     files.mustExist();
     String verifier = key == null ? KeyFile.own(files) : KeyFile.given(key);
-    Optional<Checkpoint> kept =
-        Optional.ofNullable(since).map(f -> KeyFile.kept(f, Files.text(f), verifier));
+    KeptFiles kept = KeptFiles.read(since, verifier);
     Report report;
     try (RawReader raw = RawReader.open(files.database());
         Progress progress = new Progress("verifying", size(data))) {
-      report = Verifier.verify(raw, verifier, kept, progress);
+      report = Verifier.verify(raw, verifier, kept.notes(), progress);
     } catch (IOException e) {
       throw new Refusal(Exit.SURROUNDINGS, e.getMessage());
     }
@@ -93,8 +100,10 @@ final class LedgerCommand {
     String root = Base64.getEncoder().encodeToString(report.root());
     if (report.verifies()) {
       out("Verified: " + report.size() + " entries, root " + root + ".");
-      kept.ifPresent(
-          k -> out("The first " + k.size() + " are those that the kept checkpoint signs."));
+      report.keySteps().forEach(k -> out(KeySteps.sentence(k)));
+      if (!kept.notes().isEmpty()) {
+        out(kept.agree());
+      }
       return Exit.YES;
     }
     out("DOES NOT VERIFY: " + report.size() + " entries, root " + root + ".");

@@ -55,6 +55,13 @@ final class ProveCommand implements Callable<Integer> {
       description = "A verifier key kept elsewhere (default: the data directory's own).")
   private Path key;
 
+  @Option(
+      names = "--bundle",
+      description =
+          "Make a bundle of one entry, too: it checks with the keys that signed before the log's"
+              + " key was changed.")
+  private boolean bundle;
+
   @Mixin private ForceOption force;
   @Mixin private DataOption data;
 
@@ -84,6 +91,9 @@ final class ProveCommand implements Callable<Integer> {
     byte[] proof = data.reading(reading -> proof(reading, verifier));
     ProofResult result = ProofCheck.of(proof, VerifierKey.parse(verifier));
     if (result instanceof ProofResult.Refused refused) {
+      if (what.since != null) {
+        throw new Declined(what.since + " proves nothing here: " + refused.faults().get(0) + ".");
+      }
       throw new Refusal(
           Exit.SURROUNDINGS,
           "No proof is written: it would not check: "
@@ -104,7 +114,7 @@ final class ProveCommand implements Callable<Integer> {
     }
     List<Long> entries = what.entries != null ? what.entries : found(reading);
     try {
-      return what.entries != null && entries.size() == 1
+      return !bundle && what.entries != null && entries.size() == 1
           ? TlogProof.of(reading, entries.get(0)).getBytes(StandardCharsets.UTF_8)
           : Bundle.of(reading, entries);
     } catch (IllegalArgumentException e) {
@@ -113,7 +123,7 @@ final class ProveCommand implements Callable<Integer> {
   }
 
   private byte[] growth(Reading reading, String verifier) {
-    String note = Files.text(what.since);
+    String note = KeyFile.note(what.since);
     KeyFile.kept(what.since, note, verifier);
     try {
       return Growth.since(reading, note);

@@ -11,12 +11,14 @@ import java.util.Optional;
  * @param data the data directory, where the file names one
  * @param queue how many messages may wait for the disk, 16 to 100 000
  * @param healthEvery time between health messages
+ * @param checkpoints how checkpoints of the log are handed outside
  */
 public record BridgeConfig(
     String name,
     Optional<String> data,
     int queue,
     Duration healthEvery,
+    CheckpointConfig checkpoints,
     List<MqttConfig> brokers,
     List<SerialConfig> ports) {
   public BridgeConfig {

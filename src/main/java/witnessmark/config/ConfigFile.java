@@ -61,6 +61,10 @@ public final class ConfigFile {
             .flatMap(b -> b.read("health-every", Durations.ALLOWED, Durations::parse))
             .orElse(Duration.ofSeconds(10));
     bridge.ifPresent(Section::finish);
+    CheckpointConfig checkpoints =
+        root.section("checkpoints")
+            .map(s -> CheckpointSection.read(this, s))
+            .orElse(CheckpointConfig.USUAL);
     String known = name.orElse("bridge");
     List<MqttConfig> brokers = new ArrayList<>();
     MqttSection mqtt = new MqttSection(this, known);
@@ -75,7 +79,7 @@ public final class ConfigFile {
           "add at least one of them");
     }
     root.finish();
-    return new BridgeConfig(known, data, queue, every, brokers, ports);
+    return new BridgeConfig(known, data, queue, every, checkpoints, brokers, ports);
   }
 
   /** Bridges and links are named like stations: their names are levels of topics, too. */

@@ -31,6 +31,7 @@ public final class Bridge implements AutoCloseable {
   private final List<MqttLink> brokers = new ArrayList<>();
   private final List<SerialLink> ports = new ArrayList<>();
   private final List<Publisher> publishers = new ArrayList<>();
+  private final Optional<CheckpointDrop> drop;
 
   /** Builds everything; nothing is opened yet but the lock on the data directory. */
   public Bridge(BridgeConfig config, LedgerFiles files) {
@@ -52,9 +53,18 @@ public final class Bridge implements AutoCloseable {
                 c::serves,
                 () -> SqliteReading.open(files),
                 health::now,
-                config.healthEvery()));
+                config.healthEvery(),
+                config.checkpoints().publishEvery()));
       }
     }
+    drop =
+        config
+            .checkpoints()
+            .drop()
+            .map(
+                d ->
+                    new CheckpointDrop(
+                        d, config.checkpoints().every(), () -> SqliteReading.open(files)));
     for (SerialConfig c : config.ports()) {
       AtomicReference<SerialLink> port = new AtomicReference<>();
       SerialIntake intake = new SerialIntake(loop, c, bytes -> port.get().send(bytes));
@@ -71,6 +81,7 @@ public final class Bridge implements AutoCloseable {
   public void start() {
     loop.start();
     publishers.forEach(Publisher::start);
+    drop.ifPresent(CheckpointDrop::start);
     brokers.forEach(MqttLink::start);
     ports.forEach(SerialLink::start);
     LOG.atInfo().addKeyValue("entries", loop.counts().entries()).log("listening");
@@ -85,7 +96,10 @@ public final class Bridge implements AutoCloseable {
   }
 
   private Optional<String> warning() {
-    return neighbours.stream().flatMap(n -> n.warning().stream()).findFirst();
+    return neighbours.stream()
+        .flatMap(n -> n.warning().stream())
+        .findFirst()
+        .or(() -> drop.flatMap(CheckpointDrop::warning));
   }
 
   /** What the writer has counted. */
@@ -103,6 +117,7 @@ public final class Bridge implements AutoCloseable {
     ports.forEach(SerialLink::close);
     loop.close();
     publishers.forEach(Publisher::close);
+    drop.ifPresent(CheckpointDrop::close);
     brokers.forEach(MqttLink::close);
     lock.close();
     LOG.atInfo().addKeyValue("entries", loop.counts().entries()).log("stopped");

@@ -23,6 +23,7 @@ import witnessmark.torque.WrenchKind;
 @JsonTypeInfo(use = JsonTypeInfo.Id.NAME, property = "kind")
 @JsonSubTypes({
   @JsonSubTypes.Type(value = Entry.LogOpened.class, name = "log-opened"),
+  @JsonSubTypes.Type(value = Entry.LogKeyChanged.class, name = "log-key-changed"),
   @JsonSubTypes.Type(value = Entry.OperatorEnrolled.class, name = "operator-enrolled"),
   @JsonSubTypes.Type(value = Entry.OperatorKeyEnrolled.class, name = "operator-key-enrolled"),
   @JsonSubTypes.Type(value = Entry.OperatorKeyWithdrawn.class, name = "operator-key-withdrawn"),
@@ -66,6 +67,15 @@ public sealed interface Entry {
 
   /** The log began; always entry 0. */
   record LogOpened(Instant at, String origin) implements Entry {}
+
+  /**
+   * The log's key was replaced; from this entry on the checkpoints are signed by the new one.
+   *
+   * @param from the verifier key that signed before
+   * @param to the verifier key that signs from here on
+   * @param voucher a signed note of the old key over the new one and this entry's number
+   */
+  record LogKeyChanged(Instant at, String from, String to, String voucher) implements Entry {}
 
   /**
    * A badge became known, or its name or roles changed.

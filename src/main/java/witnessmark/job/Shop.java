@@ -198,6 +198,7 @@ public record Shop(
     } else if (entry instanceof Entry.Scan e) {
       return scanned(e);
     } else if (entry instanceof Entry.LogOpened
+        || entry instanceof Entry.LogKeyChanged
         || entry instanceof Entry.WrenchChecked
         || entry instanceof Entry.Refused) {
       return this;

@@ -26,15 +26,7 @@ public final class Bundle {
   private static void write(JsonGenerator json, SignedTree tree, TreeSet<Long> entries)
       throws IOException {
     json.writeStringField("checkpoint", tree.note());
-    json.writeArrayFieldStart("entries");
-    for (long n : entries) {
-      SignedTree.Included included = tree.included(n);
-      json.writeStartObject();
-      json.writeNumberField("entry", n);
-      json.writeBinaryField("leaf", included.bytes());
-      ProofJson.path(json, included.path());
-      json.writeEndObject();
-    }
-    json.writeEndArray();
+    ProofJson.vouchers(json, tree.vouchers());
+    ProofJson.entries(json, "entries", entries.stream().map(tree::included).toList());
   }
 }

@@ -26,6 +26,7 @@ public final class Growth {
               json -> {
                 json.writeStringField("old", old);
                 json.writeStringField("new", tree.note());
+                ProofJson.vouchers(json, tree.vouchers());
                 ProofJson.path(json, path);
               });
         });

@@ -57,6 +57,12 @@ public interface Ledger extends AutoCloseable {
     /** The newest entry of that kind from that station among the newest thousand entries. */
     Optional<Stored> newest(String kind, String station);
 
+    /**
+     * Hands the log over to another key, which signs from this transaction's commit on. What comes
+     * back has to be in the entry that is appended next.
+     */
+    Handover handOver(LogKey next);
+
     /** Appends and returns the entry's number. */
     long append(Draft draft);
 

@@ -5,10 +5,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * The files of a data directory.
@@ -54,13 +54,14 @@ public record LedgerFiles(Path directory) {
   }
 
   /**
-   * The log's key.
+   * The key pairs that may sign: one, and while the key is being changed the next one after it.
+   * Which of them does is told by the newest checkpoint.
    *
-   * @throws LedgerException when it is missing or unreadable
+   * @throws LedgerException when there is none that can be read
    */
-  public LogKey key() {
+  public List<LogKey> keys() {
     try {
-      return LogKey.read(Files.readString(secret()), Files.readString(verifier()));
+      return new KeyPairs(directory).read();
     } catch (NoSuchFileException e) {
       throw keyless(Path.of(e.getFile()).getFileName() + ": " + FileFault.why(e), e);
     } catch (IOException e) {
@@ -68,6 +69,11 @@ public record LedgerFiles(Path directory) {
     } catch (IllegalArgumentException e) {
       throw keyless(e.getMessage(), e);
     }
+  }
+
+  /** The pair that signed that checkpoint of that tree, if there is one. */
+  public Optional<LogKey> keyOf(String note, long size, byte[] root) {
+    return keys().stream().filter(k -> k.opens(note, size, root)).findFirst();
   }
 
   private LedgerException keyless(String why, Exception cause) {
@@ -97,10 +103,7 @@ public record LedgerFiles(Path directory) {
     try {
       Files.createDirectories(directory);
       Files.deleteIfExists(secret());
-      Files.createFile(
-          secret(),
-          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
-      Files.writeString(secret(), key.pem(), StandardOpenOption.TRUNCATE_EXISTING);
+      Durable.createPrivate(secret(), key.pem());
       Files.writeString(verifier(), key.verifierLine() + "\n", StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new LedgerException(

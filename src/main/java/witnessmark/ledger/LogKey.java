@@ -107,7 +107,11 @@ public final class LogKey {
 
   /** The signed checkpoint (C2SP tlog-checkpoint) of a tree. */
   public String checkpoint(long size, byte[] root) {
-    String text = text(size, root);
+    return note(text(size, root));
+  }
+
+  /** The signed note (C2SP) over a text that ends in a line end. */
+  String note(String text) {
     byte[] signature = sign(text.getBytes(StandardCharsets.UTF_8));
     byte[] blob = Arrays.copyOf(id, id.length + signature.length);
     System.arraycopy(signature, 0, blob, id.length, signature.length);

@@ -30,6 +30,26 @@ final class ProofJson {
     return out.toByteArray();
   }
 
+  static void entries(JsonGenerator json, String name, List<SignedTree.Included> entries)
+      throws IOException {
+    json.writeArrayFieldStart(name);
+    for (SignedTree.Included entry : entries) {
+      json.writeStartObject();
+      json.writeNumberField("entry", entry.n());
+      json.writeBinaryField("leaf", entry.bytes());
+      path(json, entry.path());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+  }
+
+  /** Only a log whose key was changed has any. */
+  static void vouchers(JsonGenerator json, List<SignedTree.Included> vouchers) throws IOException {
+    if (!vouchers.isEmpty()) {
+      entries(json, "vouchers", vouchers);
+    }
+  }
+
   static void path(JsonGenerator json, List<byte[]> path) throws IOException {
     json.writeArrayFieldStart("path");
     for (byte[] hash : path) {

@@ -73,6 +73,13 @@ final class SignedTree {
     return new Included(n, bytes, path);
   }
 
+  /** The entries of this tree by which the log's keys vouch for each other, by number. */
+  List<Included> vouchers() {
+    return reading.registers(List.of(Handover.KIND), size()).stream()
+        .map(stored -> included(stored.n()))
+        .toList();
+  }
+
   /** The path that proves that this tree goes on from its first {@code m} entries. */
   List<byte[]> growth(long m) {
     return paths.consistency(m, size());

@@ -6,6 +6,7 @@ import witnessmark.entry.EntryJson;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.Draft;
+import witnessmark.ledger.Handover;
 import witnessmark.ledger.JobChange;
 import witnessmark.ledger.TraceRow;
 import witnessmark.torque.Verdict;
@@ -26,6 +27,8 @@ public final class Drafts {
   private static TraceRow trace(Entry entry) {
     if (entry instanceof Entry.LogOpened) {
       return row(entry, "log-opened", "shop", null, null, null, null);
+    } else if (entry instanceof Entry.LogKeyChanged) {
+      return row(entry, Handover.KIND, "shop", null, null, null, null);
     } else if (entry instanceof Entry.OperatorEnrolled e) {
       return row(entry, "operator-enrolled", "shop", null, null, null, e.by().orElse(e.operator()));
     } else if (entry instanceof Entry.OperatorKeyEnrolled e) {

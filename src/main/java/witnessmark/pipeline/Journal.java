@@ -7,9 +7,11 @@ import java.util.Optional;
 import witnessmark.desk.Command;
 import witnessmark.entry.Entry;
 import witnessmark.job.Shop;
+import witnessmark.ledger.Handover;
 import witnessmark.ledger.Ledger;
 import witnessmark.ledger.Ledger.Appending;
 import witnessmark.ledger.LedgerException;
+import witnessmark.ledger.LogKey;
 
 /**
  * The ledger and the shop that follows from it, kept in step. For one thread.
@@ -69,6 +71,24 @@ public final class Journal {
       txn.commit();
       shop = now;
       return first;
+    }
+  }
+
+  /**
+   * Puts on record that the log goes over to another key, which signs from that entry on.
+   *
+   * @return the entry's number
+   * @throws witnessmark.ledger.LedgerException when it could not be recorded
+   */
+  public long handOver(LogKey next, Instant at) {
+    try (Appending txn = ledger.begin()) {
+      Shop now = caughtUp(txn);
+      Handover handover = txn.handOver(next);
+      Entry entry = new Entry.LogKeyChanged(at, handover.from(), handover.to(), handover.voucher());
+      long n = txn.append(Drafts.of(entry));
+      txn.commit();
+      shop = now.after(n, entry);
+      return n;
     }
   }
 

@@ -47,8 +47,8 @@ public final class Publisher implements AutoCloseable {
   private final Outlet outlet;
   private final Predicate<String> stations;
   private final Supplier<Reading> opening;
-  private final Supplier<HealthNow> health;
-  private final Duration healthEvery;
+  private final HealthTopic health;
+  private final CheckpointTopic checkpoints;
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
   private final Map<String, String> told = new HashMap<>();
@@ -63,8 +63,6 @@ public final class Publisher implements AutoCloseable {
   private long next;
   private long kept;
   private long keptAt;
-  private long healthAt;
-  private String healthTold = "";
   private boolean wasConnected;
 
   /**
@@ -73,6 +71,7 @@ public final class Publisher implements AutoCloseable {
    * @param stations whether a station is told about here
    * @param opening opens the log for reading; called again after a failure
    * @param health the health message as of now
+   * @param checkpointEvery at least so long between two checkpoints
    */
   public Publisher(
       String bridge,
@@ -81,14 +80,15 @@ public final class Publisher implements AutoCloseable {
       Predicate<String> stations,
       Supplier<Reading> opening,
       Supplier<HealthNow> health,
-      Duration healthEvery) {
+      Duration healthEvery,
+      Duration checkpointEvery) {
     this.bridge = bridge;
     this.name = "publish:" + name;
     this.outlet = outlet;
     this.stations = stations;
     this.opening = opening;
-    this.health = health;
-    this.healthEvery = healthEvery;
+    this.health = new HealthTopic(topic(bridge, "health"), health, healthEvery);
+    this.checkpoints = new CheckpointTopic(topic(bridge, "checkpoint"), checkpointEvery);
     this.thread = new Thread(this::run, "publish-" + name);
   }
 
@@ -119,8 +119,8 @@ public final class Publisher implements AutoCloseable {
         drop();
       }
     } while (!last);
-    goodbye();
     try {
+      goodbye();
       keep(Duration.ZERO);
     } catch (LedgerException e) {
       LOG.atWarn().log("how far was published cannot be kept", e);
@@ -133,6 +133,9 @@ public final class Publisher implements AutoCloseable {
     String gone = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
     if (outlet.connected()) {
       outlet.publish(topic(bridge, "health"), gone.getBytes(StandardCharsets.UTF_8), true);
+      if (reading != null) {
+        checkpoints.tellNow(reading, outlet);
+      }
     }
   }
 
@@ -153,13 +156,15 @@ public final class Publisher implements AutoCloseable {
     if (!wasConnected) { // what is retained on a broker that lost its store is unknown
       wasConnected = true;
       told.clear();
-      healthTold = "";
+      checkpoints.forget();
+      health.forget();
     }
     while (!late() && tellNext()) {
       keep(KEEP);
     }
     expectations();
-    health();
+    checkpoints.tell(reading, outlet);
+    health.tell(outlet);
     keep(KEEP);
   }
 
@@ -244,16 +249,6 @@ public final class Publisher implements AutoCloseable {
           && outlet.publish(topic(station, "expect"), message, true)) {
         told.put(station, text);
       }
-    }
-  }
-
-  private void health() {
-    HealthNow now = health.get();
-    boolean due = System.nanoTime() - healthAt >= healthEvery.toNanos();
-    if ((due || !now.key().equals(healthTold))
-        && outlet.publish(topic(bridge, "health"), now.message(), true)) {
-      healthAt = System.nanoTime();
-      healthTold = now.key();
     }
   }
 

@@ -14,6 +14,8 @@ final class Registers {
   static void fill(Cells c, Entry entry) {
     if (entry instanceof Entry.LogOpened e) {
       c.set("text", "The log began, signing as " + e.origin() + ".");
+    } else if (entry instanceof Entry.LogKeyChanged e) {
+      c.set("text", "The log's key was changed; from here on it signs as " + e.to() + ".");
     } else if (entry instanceof Entry.OperatorEnrolled e) {
       c.set("operator", e.operator()).set("text", "Enrolled as " + e.name() + roles(e) + ".");
     } else if (entry instanceof Entry.OperatorKeyEnrolled e) {

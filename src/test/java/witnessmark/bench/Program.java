@@ -69,6 +69,11 @@ public record Program(Path directory, String locale) {
     return start(line, output, output);
   }
 
+  /** Starts a command that may be killed before its end. */
+  public Process begin(Path output, String... arguments) {
+    return daemon(output, arguments);
+  }
+
   Process daemon(Path log, String... arguments) {
     List<String> line = line("-jar", jar().toString());
     line.addAll(List.of(arguments));

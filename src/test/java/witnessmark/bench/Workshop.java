@@ -131,6 +131,13 @@ public final class Workshop {
     return this;
   }
 
+  /** Hands checkpoints outside, every second. */
+  public Workshop dropping(Path drop) {
+    config +=
+        "\n[checkpoints]\npublish-every = \"1 s\"\nevery = \"1 s\"\ndrop = \"" + drop + "\"\n";
+    return this;
+  }
+
   /** Listens to a cable at a station, which speaks {@code demo-data/profiles/demo-line.toml}. */
   public Workshop on(PtyPair cable, String station) {
     return serial("line", "demo-line.toml", cable, station);

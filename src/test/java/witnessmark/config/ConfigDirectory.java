@@ -17,6 +17,7 @@ final class ConfigDirectory {
     this.directory = directory;
     Files.createDirectories(directory.resolve("profiles"));
     Files.createDirectories(directory.resolve("tls"));
+    Files.createDirectories(directory.resolve("checkpoints"));
     try (Stream<Path> profiles = Files.list(Path.of("demo-data/profiles"))) {
       for (Path profile : profiles.filter(p -> p.toString().endsWith(".toml")).toList()) {
         Files.copy(profile, directory.resolve("profiles").resolve(profile.getFileName()));

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowable;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -49,6 +50,9 @@ class ConfigurationDocTest {
     assertThat(config.brokers().get(0).settings().password()).contains("from-file");
     assertThat(config.brokers().get(0).mapped()).hasSize(1);
     assertThat(config.ports()).hasSize(1);
+    assertThat(config.checkpoints().publishEvery()).isEqualTo(Duration.ofSeconds(60));
+    assertThat(config.checkpoints().drop()).contains(temp.resolve("checkpoints"));
+    assertThat(config.checkpoints().every()).isEqualTo(Duration.ofHours(24));
   }
 
   @Test
@@ -78,6 +82,7 @@ class ConfigurationDocTest {
   @ParameterizedTest
   @CsvSource({
     "[bridge],## `[bridge]`,bridge",
+    "[checkpoints],## `[checkpoints]`,checkpoints",
     "[[mqtt]],## `[[mqtt]]`,mqtt",
     "[[mqtt]]\\n[[mqtt.map]],### `[[mqtt.map]]`,map",
     "[[serial]],## `[[serial]]`,serial",

@@ -48,7 +48,7 @@ class AsyncApiTest {
       files = new java.util.ArrayList<>(schemas.toList());
     }
     files.add(DOCUMENT);
-    assertThat(files).hasSize(11);
+    assertThat(files).hasSize(12);
     for (Path file : files) {
       Set<String> references = new TreeSet<>();
       references(read(file), references);
@@ -82,6 +82,7 @@ class AsyncApiTest {
             "./schemas/verdict.json",
             "./schemas/scanned.json",
             "./schemas/expect.json",
+            "./schemas/checkpoint.json",
             "./schemas/health.json");
   }
 

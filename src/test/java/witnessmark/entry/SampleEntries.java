@@ -15,6 +15,8 @@ import witnessmark.torque.WrenchKind;
 /** One entry of every kind. */
 public final class SampleEntries {
   private static final Instant AT = Instant.parse("2026-11-25T10:02:03.311Z");
+  private static final String KEY =
+      "witnessmark.local/log/00112233445566aa+00112233+" + "#".repeat(44);
   private static final Optional<String> BY = Optional.of("badge-07");
 
   private SampleEntries() {}
@@ -22,6 +24,7 @@ public final class SampleEntries {
   public static List<Entry> all() {
     return List.of(
         new Entry.LogOpened(AT, "witnessmark.local/log/00112233445566aa"),
+        new Entry.LogKeyChanged(AT, KEY.replace('#', 'A'), KEY.replace('#', 'B'), "a note\n"),
         new Entry.OperatorEnrolled(
             AT, "badge-07", "first bench", List.of(Role.TECHNICIAN, Role.SECOND), Optional.empty()),
         new Entry.OperatorKeyEnrolled(

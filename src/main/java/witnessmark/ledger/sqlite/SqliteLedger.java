@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import witnessmark.ledger.Draft;
+import witnessmark.ledger.Handover;
+import witnessmark.ledger.KeyChange;
 import witnessmark.ledger.Ledger;
 import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
@@ -20,22 +22,30 @@ public final class SqliteLedger implements Ledger {
 
   private final Path file;
   private final Connection connection;
-  private final LogKey key;
+  private final LedgerFiles files;
   private final Statements statements;
   private final Repeats repeats;
   private final EndedJobs stays;
 
+  private LogKey key;
+
   /** Where the tree and the links stood when this ledger last looked. */
   private Edge edge;
 
-  private SqliteLedger(Path file, Connection connection, LogKey key) throws SQLException {
-    this.file = file;
+  private SqliteLedger(LedgerFiles files, Connection connection, LogKey key) throws SQLException {
+    this.files = files;
+    this.file = files.database();
     this.connection = connection;
     this.key = key;
     this.statements = new Statements(connection);
     this.repeats = new Repeats(connection);
     this.stays = new EndedJobs(connection);
     this.edge = Edge.read(connection);
+    String note = edge.note();
+    if (note != null) {
+      // An end that no key opens is refused at its first use.
+      signedBy(note, edge);
+    }
   }
 
   /** Begins a new log without entries; the caller appends entry 0. */
@@ -53,7 +63,7 @@ public final class SqliteLedger implements Ledger {
    */
   public static SqliteLedger open(LedgerFiles files) {
     files.mustExist();
-    LogKey key = files.key();
+    LogKey key = files.keys().get(0);
     Connection connection = Database.open(files.database());
     Database.check(connection, files.database());
     return on(files, connection, key);
@@ -61,10 +71,15 @@ public final class SqliteLedger implements Ledger {
 
   private static SqliteLedger on(LedgerFiles files, Connection connection, LogKey key) {
     try {
-      return new SqliteLedger(files.database(), connection, key);
+      return new SqliteLedger(files, connection, key);
     } catch (SQLException e) {
       throw Database.failure("read", files.database(), e);
     }
+  }
+
+  /** The key that signs now. */
+  public LogKey key() {
+    return key;
   }
 
   /** The name under which the log signs. */
@@ -110,9 +125,25 @@ public final class SqliteLedger implements Ledger {
   private void trusted(Edge seen) throws SQLException {
     String note = statements.checkpoint();
     boolean unsigned = seen.size() == 0 && note == null;
-    if (!unsigned && (note == null || !key.opens(note, seen.size(), seen.root()))) {
+    if (!unsigned && (note == null || !opened(note, seen))) {
       throw tampered();
     }
+  }
+
+  /** Whether the log's key signed that; the key may have been changed since it was read. */
+  private boolean opened(String note, Edge seen) {
+    return key.opens(note, seen.size(), seen.root()) || signedBy(note, seen);
+  }
+
+  /** Takes the key that signed that, where it is the log's, and finishes its change if need be. */
+  private boolean signedBy(String note, Edge seen) {
+    Optional<LogKey> signer =
+        files.keyOf(note, seen.size(), seen.root()).filter(k -> k.name().equals(key.name()));
+    if (signer.isPresent()) {
+      key = signer.get();
+      KeyChange.finish(files, key);
+    }
+    return signer.isPresent();
   }
 
   private LedgerException tampered() {
@@ -144,6 +175,7 @@ public final class SqliteLedger implements Ledger {
   private final class Transaction implements Appending {
     private final List<Stored> news;
     private final Edge grown;
+    private LogKey signer;
     private boolean ended;
 
     Transaction() throws SQLException {
@@ -161,6 +193,7 @@ public final class SqliteLedger implements Ledger {
       if (!news.isEmpty() || !statements.checkpointIs(edge.note())) {
         trusted(grown);
       }
+      signer = key;
     }
 
     @Override
@@ -214,6 +247,13 @@ public final class SqliteLedger implements Ledger {
     }
 
     @Override
+    public Handover handOver(LogKey next) {
+      Handover handover = Handover.of(key, next, grown.size());
+      signer = next;
+      return handover;
+    }
+
+    @Override
     public long append(Draft draft) {
       try {
         long n = grown.size();
@@ -231,7 +271,7 @@ public final class SqliteLedger implements Ledger {
       ended = true;
       try {
         if (grown.size() != edge.size() + news.size()) {
-          grown.signed(key.checkpoint(grown.size(), grown.root()));
+          grown.signed(signer.checkpoint(grown.size(), grown.root()));
           statements.checkpoint(grown.note());
         } else {
           grown.signed(statements.checkpoint());
@@ -239,6 +279,7 @@ public final class SqliteLedger implements Ledger {
         Database.execute(connection, "COMMIT");
         // a crash before this line: the entries are on disk and their senders send them again
         edge = grown;
+        key = signer;
       } catch (SQLException e) {
         rollBack();
         throw Database.failure("written", file, e);

@@ -29,12 +29,36 @@ public final class Checkpoint {
 
   /** The same with a key already read. */
   public static Checkpoint open(String note, VerifierKey key) throws NoteException {
-    // Origin first: a note of another log is better told by its origin than by its signature.
-    String origin = note.substring(0, Math.max(0, note.indexOf('\n')));
-    if (!origin.equals(key.name())) {
-      throw new NoteException("its origin is \"" + origin + "\", expected \"" + key.name() + "\"");
+    origin(note, key.name());
+    return of(SignedNote.open(note, key));
+  }
+
+  /**
+   * What a checkpoint says, whoever may have signed it: enough to tell which key should have.
+   *
+   * @param origin the log's name
+   * @throws NoteException when the note has another form or is of another log
+   */
+  public static Checkpoint claimed(String note, String origin) throws NoteException {
+    origin(note, origin);
+    int blank = note.lastIndexOf("\n\n");
+    if (blank < 0) {
+      throw new NoteException(
+          "expected text, a blank line and a signature line, found no blank line");
     }
-    String[] lines = SignedNote.open(note, key).split("\n", -1);
+    return of(note.substring(0, blank + 1));
+  }
+
+  /** A note of another log is better told by its origin than by its signature. */
+  private static void origin(String note, String expected) throws NoteException {
+    String origin = note.substring(0, Math.max(0, note.indexOf('\n')));
+    if (!origin.equals(expected)) {
+      throw new NoteException("its origin is \"" + origin + "\", expected \"" + expected + "\"");
+    }
+  }
+
+  private static Checkpoint of(String text) throws NoteException {
+    String[] lines = text.split("\n", -1);
     if (lines.length != 4) {
       throw new NoteException(
           "expected three lines of text (origin, size, root), found " + (lines.length - 1));
@@ -44,7 +68,7 @@ public final class Checkpoint {
       throw new NoteException(
           "expected the root as base64 of 32 bytes, found \"" + lines[2] + "\"");
     }
-    return new Checkpoint(origin, sizeOf(lines[1]), root);
+    return new Checkpoint(lines[0], sizeOf(lines[1]), root);
   }
 
   private static long sizeOf(String line) throws NoteException {

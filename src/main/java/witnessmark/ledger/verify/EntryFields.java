@@ -35,6 +35,7 @@ final class EntryFields {
   private static final Set<String> SHOP_KINDS =
       Set.of(
           "log-opened",
+          Voucher.KIND,
           "operator-enrolled",
           "operator-key-enrolled",
           "operator-key-withdrawn",

@@ -37,9 +37,9 @@ final class Findings {
     return counted.containsKey(subject);
   }
 
-  Report report(long size, byte[] root) {
+  Report report(long size, byte[] root, List<KeyStep> keys) {
     List<Finding> all = listed.values().stream().flatMap(List::stream).limit(limit).toList();
     long count = counted.values().stream().mapToLong(Long::longValue).sum();
-    return new Report(size, root, all, count - all.size());
+    return new Report(size, root, all, count - all.size(), keys);
   }
 }

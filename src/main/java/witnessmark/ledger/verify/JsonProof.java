@@ -32,6 +32,9 @@ final class JsonProof {
   /** Null when it has none. */
   List<Item> entries;
 
+  /** Entries by which the log's keys vouch for each other; none where it has none. */
+  List<Item> vouchers = List.of();
+
   /** Null when it has none. */
   List<byte[]> path;
 
@@ -65,18 +68,19 @@ final class JsonProof {
       switch (name) {
         case "v" -> versionOne = number(parser, name) == 1;
         case "checkpoint", "old", "new" -> notes.put(name, text(parser, name));
-        case "entries" -> entries = entries(parser);
+        case "entries" -> entries = entries(parser, name);
+        case "vouchers" -> vouchers = entries(parser, name);
         case "path" -> path = path(parser, name);
         default -> throw unknown(name);
       }
     }
   }
 
-  private static List<Item> entries(JsonParser parser) throws IOException, ProofFault {
-    expect(parser.currentToken(), JsonToken.START_ARRAY, "\"entries\"");
+  private static List<Item> entries(JsonParser parser, String name) throws IOException, ProofFault {
+    expect(parser.currentToken(), JsonToken.START_ARRAY, '"' + name + '"');
     List<Item> items = new ArrayList<>();
     while (parser.nextToken() != JsonToken.END_ARRAY) {
-      items.add(item(parser, "element " + items.size() + " of \"entries\""));
+      items.add(item(parser, "element " + items.size() + " of \"" + name + '"'));
     }
     return items;
   }

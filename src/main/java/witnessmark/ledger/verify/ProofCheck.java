@@ -73,12 +73,16 @@ public final class ProofCheck {
     String note = proof.notes.get("checkpoint");
     if (note == null || proof.entries == null || proof.path != null || proof.notes.size() != 1) {
       throw new ProofFault(
-          "expected a proof bundle: \"v\", \"checkpoint\" and \"entries\", nothing else");
+          "expected a proof bundle: \"v\", \"checkpoint\", \"entries\" and perhaps \"vouchers\","
+              + " nothing else");
     }
     if (proof.entries.isEmpty()) {
       throw new ProofFault("it holds no entry, so it proves nothing");
     }
-    return included(signed(note, key, "the checkpoint"), proof.entries);
+    KeyChain keys = keys(proof.vouchers, key);
+    Checkpoint checkpoint = signed(note, keys, "the checkpoint");
+    inTree(proof.vouchers, checkpoint);
+    return included(checkpoint, proof.entries, keys);
   }
 
   private static ProofResult checkTlogProof(byte[] proof, VerifierKey key) throws ProofFault {
@@ -87,13 +91,67 @@ public final class ProofCheck {
       throw new ProofFault(
           "it has no line extra with the entry's bytes, without which nothing can be proved");
     }
+    KeyChain keys = new KeyChain(key);
+    Checkpoint checkpoint;
+    try {
+      checkpoint = keys.open(text.note());
+    } catch (OtherKeyException e) {
+      // The form has no room for vouchers.
+      throw new ProofFault(
+          "the checkpoint: "
+              + e.getMessage()
+              + "; where the log's key was changed since, ask for the bundle, which checks by the"
+              + " earlier keys, too (witnessmark ledger prove "
+              + text.index()
+              + " --bundle)");
+    } catch (NoteException e) {
+      throw new ProofFault("the checkpoint: " + e.getMessage());
+    }
     return included(
-        signed(text.note(), key, "the checkpoint"),
-        List.of(new JsonProof.Item(text.index(), text.extra(), text.path())));
+        checkpoint, List.of(new JsonProof.Item(text.index(), text.extra(), text.path())), keys);
   }
 
-  private static ProofResult included(Checkpoint checkpoint, List<JsonProof.Item> items)
+  /** The keys that follow from the given one by the vouchers in a proof. */
+  private static KeyChain keys(List<JsonProof.Item> vouchers, VerifierKey key) throws ProofFault {
+    KeyChain keys = new KeyChain(key);
+    long last = -1;
+    for (JsonProof.Item voucher : vouchers) {
+      rising(last, voucher.n(), "vouchers");
+      last = voucher.n();
+      try {
+        keys.add(last, voucher.leaf());
+      } catch (NoteException e) {
+        throw new ProofFault("the voucher in entry " + last + ": " + e.getMessage());
+      }
+    }
+    return keys;
+  }
+
+  /** Vouchers have to be in the log that they lead to, or it has not gone over to that key. */
+  private static void inTree(List<JsonProof.Item> vouchers, Checkpoint checkpoint)
       throws ProofFault {
+    PathCheck check = new PathCheck();
+    Hashes hashes = new Hashes();
+    byte[] leaf = new byte[Hashes.LENGTH];
+    for (JsonProof.Item voucher : vouchers) {
+      hashes.leaf(voucher.leaf(), leaf);
+      try {
+        check.inclusion(voucher.n(), checkpoint.size(), leaf, voucher.path(), checkpoint.root());
+      } catch (ProofFault e) {
+        throw new ProofFault("the voucher in entry " + voucher.n() + ": " + e.getMessage());
+      }
+    }
+  }
+
+  private static void rising(long last, long n, String what) throws ProofFault {
+    if (n <= last) {
+      throw new ProofFault(
+          "expected " + what + " by number, each once; " + n + " stands after " + last);
+    }
+  }
+
+  private static ProofResult included(
+      Checkpoint checkpoint, List<JsonProof.Item> items, KeyChain keys) throws ProofFault {
     PathCheck check = new PathCheck();
     Hashes hashes = new Hashes();
     byte[] root = checkpoint.root();
@@ -102,10 +160,7 @@ public final class ProofCheck {
     List<String> faults = new ArrayList<>();
     long last = -1;
     for (JsonProof.Item item : items) {
-      if (item.n() <= last) {
-        throw new ProofFault(
-            "expected entries by number, each once; " + item.n() + " stands after " + last);
-      }
+      rising(last, item.n(), "entries");
       last = item.n();
       hashes.leaf(item.leaf(), leaf);
       try {
@@ -116,7 +171,7 @@ public final class ProofCheck {
       }
     }
     if (faults.isEmpty()) {
-      return new ProofResult.Included(checkpoint, entries);
+      return new ProofResult.Included(checkpoint, entries, keys.steps());
     }
     int more = faults.size() - LISTED;
     List<String> listed = new ArrayList<>(faults.subList(0, Math.min(LISTED, faults.size())));
@@ -138,16 +193,18 @@ public final class ProofCheck {
           "expected a proof bundle (\"v\", \"checkpoint\", \"entries\") or a consistency proof"
               + " (\"v\", \"old\", \"new\", \"path\"), found neither");
     }
-    Checkpoint earlier = signed(old, key, "the earlier checkpoint");
-    Checkpoint later = signed(now, key, "the later checkpoint");
+    KeyChain keys = keys(proof.vouchers, key);
+    Checkpoint earlier = signed(old, keys, "the earlier checkpoint");
+    Checkpoint later = signed(now, keys, "the later checkpoint");
+    inTree(proof.vouchers, later);
     new PathCheck()
         .consistency(earlier.size(), earlier.root(), later.size(), later.root(), proof.path);
-    return new ProofResult.GoesOn(earlier, later);
+    return new ProofResult.GoesOn(earlier, later, keys.steps());
   }
 
-  private static Checkpoint signed(String note, VerifierKey key, String which) throws ProofFault {
+  private static Checkpoint signed(String note, KeyChain keys, String which) throws ProofFault {
     try {
-      return Checkpoint.open(note, key);
+      return keys.open(note);
     } catch (NoteException e) {
       throw new ProofFault(which + ": " + e.getMessage());
     }

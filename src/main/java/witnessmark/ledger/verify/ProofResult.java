@@ -9,10 +9,13 @@ public sealed interface ProofResult {
    *
    * @param checkpoint the signed tree they are in
    * @param entries by number, at least one
+   * @param keys the changes of the log's key that were followed
    */
-  record Included(Checkpoint checkpoint, List<Entry> entries) implements ProofResult {
+  record Included(Checkpoint checkpoint, List<Entry> entries, List<KeyStep> keys)
+      implements ProofResult {
     public Included {
       entries = List.copyOf(entries);
+      keys = List.copyOf(keys);
     }
   }
 
@@ -24,8 +27,16 @@ public sealed interface ProofResult {
    */
   record Entry(long n, byte[] bytes) {}
 
-  /** The log of the later checkpoint holds all entries of the earlier one, unchanged, in front. */
-  record GoesOn(Checkpoint earlier, Checkpoint later) implements ProofResult {}
+  /**
+   * The log of the later checkpoint holds all entries of the earlier one, unchanged, in front.
+   *
+   * @param keys the changes of the log's key that were followed
+   */
+  record GoesOn(Checkpoint earlier, Checkpoint later, List<KeyStep> keys) implements ProofResult {
+    public GoesOn {
+      keys = List.copyOf(keys);
+    }
+  }
 
   /**
    * Nothing is proved.

@@ -9,12 +9,14 @@ public final class Report {
   private final byte[] root;
   private final List<Finding> findings;
   private final long unlisted;
+  private final List<KeyStep> keySteps;
 
-  Report(long size, byte[] root, List<Finding> findings, long unlisted) {
+  Report(long size, byte[] root, List<Finding> findings, long unlisted, List<KeyStep> keySteps) {
     this.size = size;
     this.root = root.clone();
     this.findings = List.copyOf(Objects.requireNonNull(findings, "findings"));
     this.unlisted = unlisted;
+    this.keySteps = List.copyOf(keySteps);
   }
 
   /** How many entries were read. */
@@ -35,6 +37,11 @@ public final class Report {
   /** How many further findings are not listed. */
   public long unlisted() {
     return unlisted;
+  }
+
+  /** The changes of the log's key that were followed, by entry. */
+  public List<KeyStep> keySteps() {
+    return keySteps;
   }
 
   /** Whether nothing at all is wrong. */

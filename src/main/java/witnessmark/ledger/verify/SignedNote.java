@@ -47,7 +47,7 @@ final class SignedNote {
   private static void check(String text, byte[] signature, VerifierKey key) throws NoteException {
     String id = HexFormat.of().formatHex(signature, 0, 4);
     if (!id.equals(key.id())) {
-      throw new NoteException(
+      throw new OtherKeyException(
           "is signed by the key with id " + id + ", expected the key with id " + key.id());
     }
     int length = signature.length - 4;

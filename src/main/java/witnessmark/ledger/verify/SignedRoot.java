@@ -3,22 +3,45 @@ package witnessmark.ledger.verify;
 import java.util.Arrays;
 import java.util.Base64;
 
-/** Compares the newest checkpoint with the entries. */
+/**
+ * Compares the newest checkpoint with the entries. Which key has to have signed it is known when
+ * the entries that it signs have been read, for one of them may be a change of the key.
+ */
 final class SignedRoot {
   private static final String TABLE = "checkpoint";
 
   private final Findings findings;
-  private final Checkpoint checkpoint;
+  private final KeyChain keys;
+
+  /** Null when there is none that could be one. */
+  private final String note;
+
+  /** How many entries the note says to sign. */
+  private long claimed;
+
+  /** The note once it was found to be signed; null before and when it is not. */
+  private Checkpoint checkpoint;
+
+  private boolean opened;
 
   /** The root over the first entries, as many as are signed; null until there are so many. */
   private byte[] reached;
 
-  SignedRoot(RawLedger ledger, VerifierKey key, Findings findings) {
+  SignedRoot(RawLedger ledger, KeyChain keys, Findings findings) {
     this.findings = findings;
-    this.checkpoint = read(ledger, key);
+    this.keys = keys;
+    this.note = read(ledger);
+    this.opened = note == null;
+    if (note != null) {
+      try {
+        claimed = Checkpoint.claimed(note, keys.name()).size();
+      } catch (NoteException e) {
+        open();
+      }
+    }
   }
 
-  private Checkpoint read(RawLedger ledger, VerifierKey key) {
+  private String read(RawLedger ledger) {
     try (Table rows =
         new Table(TABLE, Findings.Subject.CHECKPOINT, findings, ledger::checkpoints)) {
       if (!rows.next()) {
@@ -27,7 +50,7 @@ final class SignedRoot {
         }
         return null;
       }
-      Checkpoint newest = row(rows, key);
+      String newest = row(rows);
       if (rows.next()) {
         add("there is more than one row; expected the newest checkpoint alone");
       }
@@ -35,7 +58,7 @@ final class SignedRoot {
     }
   }
 
-  private Checkpoint row(Table rows, VerifierKey key) {
+  private String row(Table rows) {
     Object id = rows.value(0);
     Object note = rows.value(1);
     if (rows.unreadable()) {
@@ -48,24 +71,34 @@ final class SignedRoot {
       add("column note holds " + Cells.show(note) + ", expected text in UTF-8");
       return null;
     }
-    try {
-      return Checkpoint.open(text, key);
-    } catch (NoteException e) {
-      add(e.getMessage());
-      return null;
-    }
+    return text;
   }
 
   /** Hears of the tree before entry {@code n} comes into it, and once after the last. */
   void before(long n, Tree tree) {
-    if (checkpoint != null && reached == null && n >= checkpoint.size()) {
+    if (note != null && reached == null && n >= claimed) {
       reached = tree.root();
+      open();
+    }
+  }
+
+  /** Opens the checkpoint by the key that the entries read so far tell, once. */
+  void open() {
+    if (opened) {
+      return;
+    }
+    opened = true;
+    try {
+      checkpoint = keys.open(note);
+    } catch (NoteException e) {
+      add(e.getMessage());
     }
   }
 
   /** How many entries from 0 are exactly those that were signed; 0 when the signed root differs. */
   long confirmed() {
-    boolean same = reached != null && Arrays.equals(reached, checkpoint.root());
+    boolean same =
+        checkpoint != null && reached != null && Arrays.equals(reached, checkpoint.root());
     return same ? checkpoint.size() : 0;
   }
 

@@ -1,6 +1,6 @@
 package witnessmark.ledger.verify;
 
-import java.util.Optional;
+import java.util.List;
 import java.util.function.LongConsumer;
 
 /**
@@ -19,28 +19,30 @@ public final class Verifier {
   /**
    * Verifies without telling how far it has come.
    *
-   * @see #verify(RawLedger, String, Optional, LongConsumer)
+   * @see #verify(RawLedger, String, List, LongConsumer)
    */
   public static Report verify(RawLedger ledger, String verifierKey) {
-    return verify(ledger, verifierKey, Optional.empty(), n -> {});
+    return verify(ledger, verifierKey, List.of(), n -> {});
   }
 
   /**
    * Verifies a ledger. What cannot be read is a finding, too.
    *
-   * @param verifierKey the C2SP verifier key of the log, as in {@code ledger.pub}
-   * @param kept an earlier checkpoint of the log; that it is signed is already known
+   * @param verifierKey the C2SP verifier key of the log, as in {@code ledger.pub}; one that signed
+   *     earlier does, where vouchers lead from it to the one that signs now
+   * @param kept earlier checkpoints of the log
    * @param progress hears now and then how many entries are done, and once at the end
    * @throws IllegalArgumentException when the verifier key is none
    */
   public static Report verify(
-      RawLedger ledger, String verifierKey, Optional<Checkpoint> kept, LongConsumer progress) {
+      RawLedger ledger, String verifierKey, List<Kept> kept, LongConsumer progress) {
     VerifierKey key = VerifierKey.parse(verifierKey);
     Findings findings = new Findings(LISTED);
     FileCheck file = FileCheck.begin(ledger);
-    SignedRoot signed = new SignedRoot(ledger, key, findings);
-    KeptRoot earlier = new KeptRoot(kept.orElse(null), findings);
-    try (Walk walk = new Walk(ledger, signed, earlier, file, key.name(), findings, progress)) {
+    KeyChain keys = new KeyChain(key);
+    SignedRoot signed = new SignedRoot(ledger, keys, findings);
+    KeptRoots earlier = new KeptRoots(kept, key, findings);
+    try (Walk walk = new Walk(ledger, signed, earlier, keys, file, key.name(), findings, progress)) {
       return walk.run();
     }
   }

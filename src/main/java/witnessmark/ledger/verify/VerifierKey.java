@@ -16,11 +16,13 @@ public final class VerifierKey {
   private static final byte ED25519 = 1;
   private static final int KEY_LENGTH = Ed25519.KEY_LENGTH;
 
+  private final String line;
   private final String name;
   private final String id;
   private final Ed25519 key;
 
-  private VerifierKey(String name, String id, Ed25519 key) {
+  private VerifierKey(String line, String name, String id, Ed25519 key) {
+    this.line = line;
     this.name = name;
     this.id = id;
     this.key = key;
@@ -48,7 +50,7 @@ public final class VerifierKey {
     if (!id.equals(parts[1])) {
       throw bad(text, "its key id is " + parts[1] + " but its name and key give " + id);
     }
-    return new VerifierKey(parts[0], id, publicKey(text, typed));
+    return new VerifierKey(text.strip(), parts[0], id, publicKey(text, typed));
   }
 
   private static IllegalArgumentException bad(String text, String why) {
@@ -76,6 +78,15 @@ public final class VerifierKey {
       throw bad(text, "its key is no Ed25519 public key");
     }
     return key;
+  }
+
+  /** The key as it stands in {@code ledger.pub}, which is the one text of it. */
+  String line() {
+    return line;
+  }
+
+  boolean same(VerifierKey other) {
+    return line.equals(other.line);
   }
 
   /** The key's name, which is also the origin of the checkpoints it signs. */

@@ -10,7 +10,8 @@ final class Walk implements AutoCloseable {
 
   private final RawLedger ledger;
   private final SignedRoot signed;
-  private final KeptRoot kept;
+  private final KeptRoots kept;
+  private final KeyChain keys;
   private final FileCheck file;
   private final Findings findings;
   private final LongConsumer progress;
@@ -30,7 +31,8 @@ final class Walk implements AutoCloseable {
   Walk(
       RawLedger ledger,
       SignedRoot signed,
-      KeptRoot kept,
+      KeptRoots kept,
+      KeyChain keys,
       FileCheck file,
       String origin,
       Findings findings,
@@ -38,6 +40,7 @@ final class Walk implements AutoCloseable {
     this.ledger = ledger;
     this.signed = signed;
     this.kept = kept;
+    this.keys = keys;
     this.file = file;
     this.findings = findings;
     this.progress = progress;
@@ -54,17 +57,18 @@ final class Walk implements AutoCloseable {
       signed.before(next, tree);
       kept.before(next, tree);
     }
+    signed.open();
     chain.report(findings, signed.confirmed());
     if (whole) {
       signed.report(next, chain.agrees() && !gaps);
-      kept.report(next);
+      kept.report(next, keys);
       tiles.finish();
       traces.finish();
       jobs.finish(ledger);
     }
     file.finish(findings);
     progress.accept(tree.size());
-    return findings.report(tree.size(), tree.root());
+    return findings.report(tree.size(), tree.root(), keys.steps());
   }
 
   /** Reads the entries; false when the rest cannot be read. */
@@ -118,6 +122,9 @@ final class Walk implements AutoCloseable {
     if (fault == null) {
       jobs.entry(n, fields);
       decisions.entry(n, fields.kind, bytes);
+      if (Voucher.KIND.equals(fields.kind)) {
+        voucher(n, bytes);
+      }
     } else {
       findings.add(Findings.Subject.ENTRY, Place.entry(n), fault);
     }
@@ -128,6 +135,17 @@ final class Walk implements AutoCloseable {
     byte[] leaf = new byte[Hashes.LENGTH];
     hashes.leaf(bytes, leaf);
     return leaf;
+  }
+
+  private void voucher(long n, byte[] bytes) {
+    try {
+      keys.add(n, bytes);
+    } catch (NoteException e) {
+      findings.add(
+          Findings.Subject.ENTRY,
+          Place.entry(n),
+          "changes the log's key without its word: " + e.getMessage());
+    }
   }
 
   private byte[] blob(long n, String column, Object value) {

@@ -70,7 +70,7 @@ final class Counting implements Reading {
 
   @Override
   public List<Stored> registers(List<String> kinds, long before) {
-    throw new UnsupportedOperationException();
+    return counted(reading.registers(kinds, before));
   }
 
   @Override

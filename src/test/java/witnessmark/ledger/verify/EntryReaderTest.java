@@ -120,6 +120,7 @@ class EntryReaderTest {
   @ParameterizedTest
   @CsvSource({
     "log-opened,shop",
+    "log-key-changed,shop",
     "operator-enrolled,shop",
     "operator-key-enrolled,shop",
     "operator-key-withdrawn,shop",

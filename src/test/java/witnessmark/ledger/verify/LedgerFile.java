@@ -27,14 +27,23 @@ final class LedgerFile {
   };
 
   private final Path file;
-  private final TestKey key = TestKey.first(TestKey.ORIGIN);
+  private final TestKey key;
 
   LedgerFile(Path file) {
+    this(file, TestKey.first(TestKey.ORIGIN));
+  }
+
+  private LedgerFile(Path file, TestKey key) {
     this.file = file;
+    this.key = key;
   }
 
   static LedgerFile write(Path file, Shop shop) throws SQLException {
-    LedgerFile ledger = new LedgerFile(file);
+    return write(file, shop, TestKey.first(TestKey.ORIGIN));
+  }
+
+  static LedgerFile write(Path file, Shop shop, TestKey key) throws SQLException {
+    LedgerFile ledger = new LedgerFile(file, key);
     try (Connection db = ledger.connect()) {
       ledger.schema(db);
       try (Statement statement = db.createStatement()) {

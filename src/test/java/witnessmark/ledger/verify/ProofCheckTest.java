@@ -100,7 +100,7 @@ class ProofCheckTest {
     String good = bundle(23, 7);
     refused(
         good.replace("\"entries\":", "\"path\":[],\"entries\":"),
-        "expected a proof bundle: \"v\", \"checkpoint\" and \"entries\", nothing else");
+        "expected a proof bundle: \"v\", \"checkpoint\", \"entries\" and perhaps \"vouchers\", nothing else");
     refused(
         good.replace("\"leaf\"", "\"leaf\":\"\",\"leaf\""),
         "expected JSON, found: Duplicate field 'leaf'");

@@ -1,5 +1,6 @@
 package witnessmark.ledger.verify;
 
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -163,6 +164,33 @@ final class Shop {
         "credited",
         "fingerprint",
         "f" + number);
+  }
+
+  /** Appends an entry as it is, with its row. */
+  Shop with(String json, String kind, String scope) {
+    Made made = new Made(json.getBytes(StandardCharsets.UTF_8), new LinkedHashMap<>());
+    made.trace().put("kind", kind);
+    made.trace().put("at", AT);
+    made.trace().put("scope", scope);
+    entries.add(made);
+    return this;
+  }
+
+  /** Appends an entry of a kind that nobody knows. */
+  Shop more(int count) {
+    for (int i = 0; i < count; i++) {
+      add("weather-noted", "'text':'" + entries.size() + "'", "scope", "none");
+    }
+    return this;
+  }
+
+  /** Appends the change from one key to another, as docs/ledger-format.md says. */
+  Shop changed(TestKey from, TestKey to) {
+    return changed(from, to, from.voucher(to, entries.size()));
+  }
+
+  Shop changed(TestKey from, TestKey to, String voucher) {
+    return with(KeyEntry.of(from, to, voucher), "log-key-changed", "shop");
   }
 
   private void add(String kind, String more, Object... columns) {

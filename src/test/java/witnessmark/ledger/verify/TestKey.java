@@ -30,6 +30,25 @@ record TestKey(String name, String seed, String publicKey) {
         "3d4017c3e843895a92b70aa74d1b7ebc9c982ccf2ec4968cc0cd55f12af4660c");
   }
 
+  static TestKey third(String name) {
+    return new TestKey(
+        name,
+        "c5aa8df43f9f837bedb7442f31dcb7b166d38535076f094b85ce3a2e0b4458f7",
+        "fc51cd8e6218a1a38da47ed00230f0580816ed13ba3303ac5deb911548908025");
+  }
+
+  /** The voucher of this key for another, to stand in an entry, as docs/ledger-format.md says. */
+  String voucher(TestKey next, long n) {
+    return note(
+        "witnessmark.local/log-key-voucher@v1\n"
+            + name
+            + "\n"
+            + next.verifierKey()
+            + "\n"
+            + n
+            + "\n");
+  }
+
   String verifierKey() {
     return name
         + "+"

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -32,7 +31,7 @@ class VerifierTest extends LedgerTest {
     LedgerFile ledger = ledger(5000);
     List<Long> told = new ArrayList<>();
     try (RawReader reader = RawReader.open(ledger.file())) {
-      Verifier.verify(reader, ledger.key().verifierKey(), Optional.empty(), told::add);
+      Verifier.verify(reader, ledger.key().verifierKey(), List.of(), told::add);
     }
     assertThat(told).containsExactly(4096L, 5000L);
   }

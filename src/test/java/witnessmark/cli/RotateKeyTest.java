@@ -1,0 +1,126 @@
+package witnessmark.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
+import org.junit.jupiter.api.Test;
+
+class RotateKeyTest extends ProofDesk {
+  private String rotate(String... more) {
+    String[] command = new String[3 + more.length];
+    System.arraycopy(new String[] {"ledger", "rotate-key", data}, 0, command, 0, 3);
+    System.arraycopy(more, 0, command, 3, more.length);
+    return done(command).out();
+  }
+
+  private String fresh() throws IOException {
+    return Files.readString(directory.resolve("data/ledger.pub")).strip();
+  }
+
+  @Test
+  void theLogGoesOnUnderTheNewKeyAndTheOldOneStillChecksIt() throws IOException {
+    String old = Files.readString(directory.resolve("shop.pub")).strip();
+    String before = keep("before.txt");
+    assertThat(rotate())
+        .startsWith("The log's key was changed at entry 5; the new one signs from there on.\n")
+        .contains("\n  " + fresh() + "\n")
+        .endsWith(
+            "The old private key was overwritten. Destroy the copies of it in backups as well.\n");
+    assertThat(fresh()).isNotEqualTo(old);
+    done("job", "close", "J-3", "--by=badge-07", data);
+    String step =
+        "\nIts key was changed at entry 5: the key with id "
+            + old.split("\\+")[1]
+            + " vouched for the key with id "
+            + fresh().split("\\+")[1]
+            + ", which signs from there on.\n";
+    for (String[] verify :
+        new String[][] {
+          {"ledger", "verify", data, key, "--since", before},
+          {"ledger", "verify", data, "--since", before},
+        }) {
+      assertThat(done(verify).out())
+          .startsWith("Verified: 7 entries, root ")
+          .endsWith(step + "The first 5 are those that the kept checkpoint signs.\n");
+    }
+    assertThat(done("trace", "--kind=log-key-changed", data).out())
+        .contains("The log's key was changed");
+  }
+
+  @Test
+  void whatIsHandedOutAfterwardsChecksByTheKeyThatTheCustomerHas() throws IOException {
+    String before = keep("before.txt");
+    rotate();
+    done("job", "close", "J-3", "--by=badge-07", data);
+    rotate();
+    String now = "--key=" + at("data/ledger.pub");
+    String unit = at("unit.json");
+    done("ledger", "prove", "--unit=ATR-26-0147", "--out", unit, data);
+    String one = at("one.json");
+    done("ledger", "prove", "4", "--bundle", "--out", one, data);
+    String pdf = at("unit.pdf");
+    done("trace", "--unit=ATR-26-0147", "--certificate", pdf, data);
+    String growth = at("growth.json");
+    done("ledger", "prove", "--since", before, "--out", growth, data);
+    for (String proof : new String[] {unit, one, pdf, growth}) {
+      for (String by : new String[] {key, now}) {
+        assertThat(done("ledger", "check-proof", proof, by).out().replaceAll("\\s+", " "))
+            .as(proof + " " + by)
+            .contains("Its key was changed at entry 5:", "Its key was changed at entry 7:");
+      }
+    }
+    String single = at("one.tlog-proof");
+    done("ledger", "prove", "4", "--out", single, data);
+    done("ledger", "check-proof", single, now);
+    Said refused = say("ledger", "check-proof", single, key);
+    assertThat(refused.status()).isEqualTo(1);
+    assertThat(refused.out().replaceAll("\\s+", " "))
+        .contains("where the log's key was changed since, ask for the bundle")
+        .contains("ledger prove 4 --bundle");
+  }
+
+  @Test
+  void theNewKeyIsForItsOwnerAndTheOldOneIsKeptOnlyWhereAsked() throws IOException {
+    Path secret = directory.resolve("data/ledger.key");
+    String old = Files.readString(secret);
+    Path kept = directory.resolve("old.key");
+    assertThat(rotate("--keep-old=" + kept)).endsWith("The old private key is in " + kept + ".\n");
+    assertThat(Files.readString(kept)).isEqualTo(old);
+    assertThat(Files.readString(secret)).isNotEqualTo(old);
+    for (Path file : new Path[] {kept, secret}) {
+      assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(file)))
+          .isEqualTo("rw-------");
+    }
+    assertThat(directory.resolve("data/ledger.key.next")).doesNotExist();
+    assertThat(directory.resolve("data/ledger.pub.next")).doesNotExist();
+    Said again = say("ledger", "rotate-key", data, "--keep-old=" + kept);
+    assertThat(again.status()).isEqualTo(4);
+    assertThat(again.err())
+        .isEqualTo(
+            "The old key cannot be kept in "
+                + kept
+                + ": a file of that name is in the way. Nothing was changed; name a new file in a"
+                + " place that can be written to.\n");
+    assertThat(done("ledger", "verify", data).out()).startsWith("Verified: 6 entries, ");
+  }
+
+  @Test
+  void aCheckpointOfTheOldKeyBeyondTheChangeIsNotBelieved() throws Exception {
+    String old = keep("old.txt");
+    Path kept = directory.resolve("thief.key");
+    rotate("--keep-old=" + kept);
+    // The thief of the old key signs in its place what the log was before, and goes on.
+    Path thief = Files.createDirectory(directory.resolve("thief"));
+    Files.copy(kept, thief.resolve("ledger.key"));
+    Files.copy(directory.resolve("shop.pub"), thief.resolve("ledger.pub"));
+    Files.copy(directory.resolve("data/ledger.db"), thief.resolve("ledger.db"));
+    String theirs = "--data=" + thief;
+    Said refused = say("operator", "enrol", "badge-11", theirs);
+    assertThat(refused.status()).isEqualTo(4);
+    assertThat(refused.err()).contains("is not as it was signed");
+    assertThat(done("ledger", "verify", "--since", old, data).status()).isZero();
+  }
+}
