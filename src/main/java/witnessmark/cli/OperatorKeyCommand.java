@@ -56,7 +56,7 @@ final class OperatorKeyCommand {
     } finally {
       Arrays.fill(secret, '\0');
     }
-    Files.write(open, pair.publicHalf().pem().getBytes(StandardCharsets.UTF_8));
+    new ForceOption().write(open, pair.publicHalf().pem().getBytes(StandardCharsets.UTF_8));
     out("Made " + sealed + ", sealed by the passphrase: keep both to yourself, and a copy apart.");
     out("Made " + open + ": give it to who enrols it, e.g.");
     out("  witnessmark operator key enrol " + badge + " --public " + open + " --by BADGE");

@@ -42,7 +42,8 @@ public final class Verifier {
     KeyChain keys = new KeyChain(key);
     SignedRoot signed = new SignedRoot(ledger, keys, findings);
     KeptRoots earlier = new KeptRoots(kept, key, findings);
-    try (Walk walk = new Walk(ledger, signed, earlier, keys, file, key.name(), findings, progress)) {
+    try (Walk walk =
+        new Walk(ledger, signed, earlier, keys, file, key.name(), findings, progress)) {
       return walk.run();
     }
   }

@@ -121,8 +121,8 @@ final class Walk implements AutoCloseable {
     String fault = reader.read(bytes, fields);
     if (fault == null) {
       jobs.entry(n, fields);
-      decisions.entry(n, fields.kind, bytes);
-      if (Voucher.KIND.equals(fields.kind)) {
+      decisions.entry(n, fields.text(Field.KIND), bytes);
+      if (Voucher.KIND.equals(fields.text(Field.KIND))) {
         voucher(n, bytes);
       }
     } else {
