@@ -1,5 +1,8 @@
 package witnessmark.cli;
 
+import static java.nio.file.StandardOpenOption.APPEND;
+import static java.nio.file.StandardOpenOption.CREATE;
+
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
@@ -11,7 +14,10 @@ import picocli.CommandLine.Spec;
 import witnessmark.config.BridgeConfig;
 import witnessmark.config.ConfigFile;
 import witnessmark.daemon.Bridge;
+import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerFiles;
+import witnessmark.log.Form;
+import witnessmark.log.Logs;
 
 /** The daemon. */
 @Command(
@@ -40,9 +46,27 @@ final class RunCommand implements Callable<Integer> {
               + " data, else ./witnessmark-data).")
   private Path data;
 
+  @Option(
+      names = "--log",
+      paramLabel = "FORM",
+      description = {
+        "How to log to standard error: ${COMPLETION-CANDIDATES} (default: text, or journal",
+        "where systemd takes it)."
+      })
+  private Form log;
+
+  @Option(
+      names = "--log-file",
+      paramLabel = "FILE",
+      description = {
+        "Log to a file, too; it is turned over every day and at 10 MB, and the oldest",
+        "are removed after 30 days or beyond 200 MB."
+      })
+  private Path logFile;
+
   @Override
   public Integer call() throws InterruptedException {
-    Logging.chatty();
+    logs();
     BridgeConfig settings;
     try {
       settings = ConfigFile.read(config, System.getenv());
@@ -59,6 +83,27 @@ final class RunCommand implements Callable<Integer> {
       stopped.countDown();
     }
     return Exit.YES;
+  }
+
+  /** Before anything is logged. */
+  private void logs() {
+    Logs.chatty();
+    Logs.write(log == null ? Form.fitting(System.getenv("JOURNAL_STREAM")) : log);
+    if (logFile != null) {
+      try {
+        // tried here, because the logging library would only be silent
+        java.nio.file.Files.newOutputStream(logFile, CREATE, APPEND).close();
+      } catch (IOException e) {
+        throw new Refusal(
+            Exit.SURROUNDINGS,
+            "The log file "
+                + logFile
+                + " cannot be written: "
+                + FileFault.why(e)
+                + ". Name one in a directory that this user may write to.");
+      }
+      Logs.keep(logFile);
+    }
   }
 
   private Bridge bridge(BridgeConfig settings) {

@@ -11,6 +11,7 @@ import java.util.Optional;
  * @param data the data directory, where the file names one
  * @param queue how many messages may wait for the disk, 16 to 100 000
  * @param healthEvery time between health messages
+ * @param http where health and figures are served, if anywhere
  */
 public record BridgeConfig(
     String name,
@@ -18,7 +19,8 @@ public record BridgeConfig(
     int queue,
     Duration healthEvery,
     List<MqttConfig> brokers,
-    List<SerialConfig> ports) {
+    List<SerialConfig> ports,
+    Optional<HttpConfig> http) {
   public BridgeConfig {
     brokers = List.copyOf(brokers);
     ports = List.copyOf(ports);

@@ -16,7 +16,7 @@ import java.util.concurrent.TimeUnit;
  */
 public record Program(Path directory) {
   /** Where the build put the jar. */
-  static Path jar() {
+  public static Path jar() {
     return Path.of(System.getProperty("witnessmark.jar", "target/witnessmark.jar"))
         .toAbsolutePath();
   }
