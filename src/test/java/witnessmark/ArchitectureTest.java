@@ -78,6 +78,11 @@ class ArchitectureTest {
               "daemon",
               "torque entry decode desk ledger ledger.sqlite link link.mqtt link.serial pipeline"
                   + " publish config http"),
+          // looks at everything that the daemon uses
+          row(
+              "doctor",
+              "torque toml wrench entry job ledger ledger.sqlite ledger.verify link.mqtt"
+                  + " link.serial pipeline config"),
           row(
               "demo",
               "torque procedure wrench entry job decode desk ledger ledger.sqlite ledger.verify"
@@ -87,7 +92,7 @@ class ArchitectureTest {
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
                   + " ledger.verify pipeline record report stats recall"
                   + " nonconformity certificate config daemon demo"
-                  + " chart sample log"));
+                  + " chart sample log doctor"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
@@ -116,7 +121,7 @@ class ArchitectureTest {
               "com.fasterxml.jackson",
               "witnessmark.entry witnessmark.decode witnessmark.ledger witnessmark.ledger.verify"
                   + " witnessmark.publish witnessmark.report witnessmark.certificate"
-                  + " witnessmark.daemon witnessmark.cli witnessmark.log wrenchsim.wire"));
+                  + " witnessmark.daemon witnessmark.cli witnessmark.log witnessmark.doctor wrenchsim.wire"));
 
   /** Packages whose classes decide or describe, whatever the time, the disk and the weather. */
   private static final Set<String> PURE =

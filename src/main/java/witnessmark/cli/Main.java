@@ -46,6 +46,7 @@ import picocli.CommandLine.Spec;
       ExplainCommand.class,
       RecallCommand.class,
       LedgerCommand.class,
+      DoctorCommand.class,
       ProfileCommand.class,
       GenerateCompletion.class
     })

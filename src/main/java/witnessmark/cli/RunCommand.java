@@ -5,6 +5,7 @@ import static java.nio.file.StandardOpenOption.CREATE;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.Command;
@@ -108,7 +109,8 @@ final class RunCommand implements Callable<Integer> {
 
   private Bridge bridge(BridgeConfig settings) {
     try {
-      return new Bridge(settings, new LedgerFiles(directory(settings)));
+      return new Bridge(
+          settings, new LedgerFiles(DataDirectory.of(data, Optional.of(settings), config)));
     } catch (IllegalArgumentException e) {
       throw new Refusal(Exit.INPUT, config + ": " + e.getMessage());
     }
@@ -121,19 +123,5 @@ final class RunCommand implements Callable<Integer> {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-  }
-
-  private Path directory(BridgeConfig settings) {
-    if (data != null) {
-      return data;
-    }
-    String variable = System.getenv("WITNESSMARK_DATA");
-    if (variable != null) {
-      return Path.of(variable);
-    }
-    return settings
-        .data()
-        .map(d -> config.toAbsolutePath().resolveSibling(d))
-        .orElse(Path.of("witnessmark-data"));
   }
 }

@@ -72,9 +72,11 @@ final class Exposition {
 
   private void sample(String name, String labels, String value) {
     String base =
-        "histogram".equals(types.get(family))
-            ? name.replaceFirst("_(bucket|sum|count)$", "")
-            : name;
+        switch (types.getOrDefault(family, "")) {
+          case "histogram" -> name.replaceFirst("_(bucket|sum|count)$", "");
+          case "summary" -> name.replaceFirst("_(sum|count)$", "");
+          default -> name;
+        };
     must(base.equals(family), name + " stands under its TYPE");
     Map<String, String> read = labels(labels == null ? "" : labels);
     String key = name + (read.isEmpty() ? "" : new java.util.TreeMap<>(read).toString());
