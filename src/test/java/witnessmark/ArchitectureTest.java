@@ -282,7 +282,10 @@ class ArchitectureTest {
   }
 
   private static boolean plainJdk(String name) {
-    return (name.startsWith("java.") || name.startsWith("javax.net.")) && !within(name, "java.sql");
+    return (name.startsWith("java.")
+            || name.startsWith("javax.net.")
+            || name.startsWith("javax.security."))
+        && !within(name, "java.sql");
   }
 
   @Test

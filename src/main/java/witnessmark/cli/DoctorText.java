@@ -25,13 +25,11 @@ final class DoctorText {
     }
     // what is bad must be found in a long page
     String word = finding.mark() == Mark.BAD ? "BAD" : finding.mark().code();
-    lines(String.format("  %-4s  ", word) + finding.found(), INDENT);
-    finding.next().ifPresent(n -> lines(INDENT + "-> " + n, INDENT + "   "));
+    Paragraph.of(String.format("  %-4s  ", word) + finding.found(), Page.WIDTH, INDENT)
+        .forEach(out::println);
+    // on one line, so that a command in it can be copied
+    finding.next().ifPresent(n -> out.println(INDENT + "-> " + n));
     out.flush();
-  }
-
-  private void lines(String text, String indent) {
-    Paragraph.of(text, Page.WIDTH, indent).forEach(out::println);
   }
 
   /** Prints how many there are to be done. */

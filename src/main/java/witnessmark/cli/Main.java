@@ -79,7 +79,13 @@ public final class Main implements Runnable {
   }
 
   private static CommandLine answering(CommandLine line) {
-    return Typed.by(line).setExecutionExceptionHandler(new Failures()).setUsageHelpAutoWidth(true);
+    line.setOut(TerminalWriter.to(System.out)).setErr(TerminalWriter.to(System.err));
+    return Typed.by(line)
+        .setExecutionExceptionHandler(new Failures())
+        .setUsageHelpAutoWidth(true)
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        // colours are made of what the writers do not let through
+        .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
   }
 
   @Override

@@ -19,6 +19,7 @@ import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.log.Form;
 import witnessmark.log.Logs;
+import witnessmark.log.Volume;
 
 /** The daemon. */
 @Command(
@@ -57,6 +58,12 @@ final class RunCommand implements Callable<Integer> {
   private Form log;
 
   @Option(
+      names = "--log-level",
+      paramLabel = "LEVEL",
+      description = "How much to log: error, warn, info (the default) or debug.")
+  private Volume volume;
+
+  @Option(
       names = "--log-file",
       paramLabel = "FILE",
       description = {
@@ -88,7 +95,7 @@ final class RunCommand implements Callable<Integer> {
 
   /** Before anything is logged. */
   private void logs() {
-    Logs.chatty();
+    Logs.at(volume == null ? Volume.INFO : volume);
     Logs.write(log == null ? Form.fitting(System.getenv("JOURNAL_STREAM")) : log);
     if (logFile != null) {
       try {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -38,7 +39,7 @@ final class Configuration {
                       Finding.bad(
                           AREA,
                           f.file() + ":" + f.line() + ":" + f.column() + ": " + f.what(),
-                          "There, " + f.allowed() + "."))
+                          sentence(f.allowed())))
               .toList());
     } catch (IOException e) {
       found.accept(
@@ -49,6 +50,10 @@ final class Configuration {
                   "Name the file that the daemon runs with: witnessmark doctor --config FILE")));
     }
     return Optional.empty();
+  }
+
+  private static String sentence(String words) {
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + ".";
   }
 
   private static Finding unnamed() {

@@ -82,6 +82,15 @@ final class Disk {
     return free < LITTLE ? Finding.warn(AREA, found + ".", next) : Finding.good(AREA, found + ".");
   }
 
+  /** Whether there is so little room that nothing works. */
+  static boolean full(Path directory) {
+    try {
+      return Files.getFileStore(directory).getUsableSpace() < PROBE_BYTES;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
   /** Rights, read-only mounts and full disks all show in the one thing that counts. */
   private static Finding written(Path directory) {
     Path probe = null;
@@ -96,14 +105,24 @@ final class Disk {
       return Finding.bad(
           AREA,
           "Nothing can be written to " + directory + ": " + Directory.why(e) + ".",
-          "Make room where the disk is full (df -h "
-              + directory
-              + "), or run as the user who owns it (ls -ld "
-              + directory
-              + ").");
+          next(directory, Directory.why(e)));
     } finally {
       remove(probe);
     }
+  }
+
+  private static String next(Path directory, String why) {
+    if (why.contains("no space")) {
+      return "Make room on the disk; what was sent meanwhile waits at the broker: df -h "
+          + directory;
+    }
+    if (why.contains("read-only")) {
+      return "Find out why it was mounted so (dmesg | tail), then: mount -o remount,rw "
+          + "$(stat -c %m "
+          + directory
+          + ")";
+    }
+    return "Run as the user who owns it: ls -ld " + directory;
   }
 
   private static void remove(Path probe) {

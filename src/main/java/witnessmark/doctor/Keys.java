@@ -37,6 +37,16 @@ final class Keys {
     return found;
   }
 
+  /** Whether the log can be signed. */
+  static boolean pair(LedgerFiles files) {
+    try {
+      files.key();
+      return true;
+    } catch (LedgerException e) {
+      return false;
+    }
+  }
+
   private static String cause(LedgerException e) {
     return e.getCause() == null ? e.getMessage() : e.getCause().getMessage();
   }

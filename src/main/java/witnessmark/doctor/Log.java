@@ -44,15 +44,9 @@ final class Log {
             read(reading);
             return true;
           });
+      shop = Optional.of(Replay.of(reading.live()));
     } catch (LedgerException e) {
-      add(
-          Finding.bad(
-              AREA,
-              "It does not open: " + sentence(e),
-              "Do not write to it. Copy the whole directory first (cp -a "
-                  + files.directory()
-                  + " COPY), then: witnessmark ledger verify --data "
-                  + files.directory()));
+      add(Finding.bad(AREA, "It does not open: " + sentence(e), unopened()));
       return found;
     } catch (RuntimeException e) {
       add(
@@ -66,6 +60,17 @@ final class Log {
     return found;
   }
 
+  private String unopened() {
+    return Disk.full(files.directory())
+        ? "Make room on the disk first, then look again: witnessmark doctor --data "
+            + files.directory()
+        : "Do not write to it. Copy the whole directory first (cp -a "
+            + files.directory()
+            + " COPY), then: "
+            + "witnessmark ledger verify --data "
+            + files.directory();
+  }
+
   private void read(Reading reading) {
     long size = reading.size();
     List<Stored> newest = reading.from(Math.max(0, size - LAST), LAST);
@@ -73,7 +78,6 @@ final class Log {
       Entry entry = EntryJson.read(stored.bytes());
       last = Optional.of(entry.at());
     }
-    shop = Optional.of(Replay.of(reading.live()));
     add(Finding.good(AREA, size + " entries; the last " + newest.size() + " can be read."));
     checkpoint(reading, size);
   }
@@ -115,7 +119,7 @@ final class Log {
 
   /** What the daemon itself checks before it appends: the root over everything, by the key. */
   private void end() {
-    if (!Files.isReadable(files.secret()) || !Files.isReadable(files.verifier())) {
+    if (!Keys.pair(files)) {
       return; // the key's own check says so
     }
     try (SqliteLedger ledger = SqliteLedger.open(files)) {

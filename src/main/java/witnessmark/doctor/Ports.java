@@ -36,28 +36,32 @@ final class Ports {
       return missing(area, "port " + path + " is not plugged in");
     }
     OptionalLong holder = OpenFiles.holder(path);
-    if (holder.isPresent()) {
-      return held(area, path, holder.getAsLong());
+    if (holder.isPresent() && holder.equals(daemon)) {
+      return Finding.good(area, path + " is open in the running daemon.");
     }
     if (!Files.isReadable(path) || !Files.isWritable(path)) {
       return forbidden(area, path);
     }
     try {
       PortTrial.open(settings);
-      return Finding.good(area, path + " can be opened.");
+      return holder.isPresent()
+          ? Finding.warn(
+              area,
+              path + " can be opened, but process " + holder.getAsLong() + " has it open, too.",
+              "Make sure that it takes no bytes away: ps -fp " + holder.getAsLong())
+          : Finding.good(area, path + " can be opened.");
     } catch (PortException e) {
-      return Finding.bad(area, sentence(e.getMessage()), "See who has it open: fuser -v " + path);
+      return unopened(area, e.getMessage(), path, holder);
     }
   }
 
-  private Finding held(String area, Path path, long holder) {
-    if (daemon.isPresent() && daemon.getAsLong() == holder) {
-      return Finding.good(area, path + " is open in the running daemon.");
-    }
-    return Finding.bad(
-        area,
-        path + " is in use by another program, process " + holder + ".",
-        "See what it is (ps -fp " + holder + ") and end it.");
+  private static Finding unopened(String area, String why, Path path, OptionalLong holder) {
+    return holder.isPresent()
+        ? Finding.bad(
+            area,
+            path + " is in use by another program, process " + holder.getAsLong() + ".",
+            "See what it is, and end it: ps -fp " + holder.getAsLong())
+        : Finding.bad(area, sentence(why), "See who has it open: fuser -v " + path);
   }
 
   private static Finding missing(String area, String why) {

@@ -38,7 +38,10 @@ final class Running {
   static OptionalLong holder(List<String> lines, long inode) {
     for (String line : lines) {
       String[] words = line.trim().split("\\s+");
-      if (words.length == 8 && words[3].equals("WRITE") && words[5].endsWith(":" + inode)) {
+      if (words.length == 8
+          && words[1].equals("POSIX")
+          && words[3].equals("WRITE")
+          && words[5].endsWith(":" + inode)) {
         return OptionalLong.of(Long.parseLong(words[4]));
       }
     }

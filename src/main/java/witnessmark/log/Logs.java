@@ -10,10 +10,10 @@ public final class Logs {
 
   private Logs() {}
 
-  /** For a daemon: what it does, not only what fails. */
-  public static void chatty() {
+  /** How much, unless the system property says it already. */
+  public static void at(Volume volume) {
     if (System.getProperty(LEVEL) == null) {
-      System.setProperty(LEVEL, "INFO");
+      System.setProperty(LEVEL, volume.name());
     }
   }
 

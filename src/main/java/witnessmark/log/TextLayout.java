@@ -47,7 +47,7 @@ final class TextLayout extends LayoutBase<ILoggingEvent> {
   }
 
   private static void pair(StringBuilder line, String key, String value) {
-    String quoted = Visible.of(value).replace("\"", "\\\"");
+    String quoted = Visible.of(value.replace("\\", "\\\\").replace("\"", "\\\""));
     line.append(' ').append(Visible.of(key)).append("=\"").append(quoted).append('"');
   }
 

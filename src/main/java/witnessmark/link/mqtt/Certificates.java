@@ -49,7 +49,14 @@ final class Certificates {
   private Tried refused(String why, Instant now) {
     Optional<X509Certificate> shown = shown();
     if (shown.isEmpty()) {
-      return Tried.failed(why, "Look whether this port speaks TLS, and what it says: " + look());
+      return Tried.failed(
+          "What answers there does not speak TLS.",
+          "Where the broker does not encrypt, write tcp:// in url; else name the port where it does,"
+              + " often 8883. What it says: openssl s_client -connect "
+              + settings.host()
+              + ":"
+              + address.getPort()
+              + " < /dev/null");
     }
     X509Certificate theirs = shown.get();
     if (theirs.getNotAfter().toInstant().isBefore(now)) {
