@@ -10,9 +10,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * A strict reader of the text format 0.0.4, written from
- * https://prometheus.io/docs/instrumenting/exposition_formats/ (read 2026-11) and independent of
- * the library that writes it.
+ * A strict reader of the text format 0.0.4 (prometheus.io, "Exposition formats": escapes and groups
+ * read in a copy of that page, the rest from memory), independent of the library that writes it.
  */
 final class Exposition {
   private static final String NAME = "[a-zA-Z_:][a-zA-Z0-9_:]*";
