@@ -18,12 +18,13 @@ final class Failures implements IExecutionExceptionHandler {
       line.usage(line.getErr());
       return Exit.USAGE;
     }
-    line.getErr().println(failure instanceof UncheckedIOException u ? reason(u) : text(failure));
+    line.getErr()
+        .println(failure instanceof UncheckedIOException u ? reason(u) : text(failure, line));
     line.getErr().flush();
     return status(failure);
   }
 
-  private static String text(Exception failure) {
+  private static String text(Exception failure, CommandLine line) {
     boolean ours =
         failure instanceof Declined
             || failure instanceof LedgerException
@@ -32,7 +33,7 @@ final class Failures implements IExecutionExceptionHandler {
     if (ours) {
       return failure.getMessage();
     }
-    failure.printStackTrace();
+    failure.printStackTrace(line.getErr());
     return "This program failed; the lines above say where. Nothing unfinished was recorded.";
   }
 

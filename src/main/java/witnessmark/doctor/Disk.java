@@ -22,7 +22,9 @@ final class Disk {
   private static final long NEXT_TO_NOTHING = 50L << 20;
   private static final int PROBE_BYTES = 65_536;
 
-  /** The write-ahead log needs memory that all its users share (sqlite.org/wal.html; from memory). */
+  /**
+   * The write-ahead log needs memory that all its users share (sqlite.org/wal.html; from memory).
+   */
   private static final Set<String> NETWORK =
       Set.of(
           "nfs", "nfs4", "cifs", "smb3", "smbfs", "9p", "afs", "ceph", "glusterfs", "fuse.sshfs");

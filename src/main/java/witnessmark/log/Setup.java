@@ -19,8 +19,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /**
- * Sets the logging library up in code: reading a file of its own form would cost the start a tenth
- * of a second.
+ * Sets the logging library up in code: reading a file of its own form takes several times as long,
+ * which the start of every command would wait for.
  */
 @ConfiguratorRank(ConfiguratorRank.CUSTOM_HIGH_PRIORITY)
 public final class Setup extends ContextAwareBase implements Configurator {
