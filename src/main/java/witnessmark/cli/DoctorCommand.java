@@ -72,9 +72,12 @@ final class DoctorCommand implements Callable<Integer> {
     Optional<BridgeConfig> settings =
         doctor.configuration(Optional.ofNullable(config), System.getenv());
     LedgerFiles files = new LedgerFiles(DataDirectory.of(data, settings, config));
-    try (Progress progress = Progress.whilePrinting("verifying", 0)) {
-      doctor.log(files, whole ? Optional.of(progress) : Optional.empty());
+    boolean known = data != null || System.getenv("WITNESSMARK_DATA") != null;
+    if (config != null && settings.isEmpty() && !known && !files.exist()) {
+      doctor.noDirectory();
+      return;
     }
+    doctor.log(files, whole);
     settings.ifPresent(s -> doctor.links(s, files));
   }
 }

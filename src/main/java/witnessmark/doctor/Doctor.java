@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
-import java.util.function.LongConsumer;
 import witnessmark.config.BridgeConfig;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.LedgerFiles;
@@ -35,12 +34,23 @@ public final class Doctor {
     return Configuration.look(file, environment, this::tell);
   }
 
+  /** Says that only a configuration without faults would tell where the log is. */
+  public void noDirectory() {
+    tell(
+        List.of(
+            Finding.warn(
+                "data directory",
+                "Where it is stands in the configuration, which cannot be read yet.",
+                "Mend the configuration and look again, or name it with --data.")));
+    tell(Clock.look(Optional.empty()));
+  }
+
   /**
    * Looks at a data directory and what is in it.
    *
-   * @param whole hears how far it has come, where every entry is to be verified
+   * @param whole whether every entry is to be verified, too
    */
-  public void log(LedgerFiles files, Optional<LongConsumer> whole) {
+  public void log(LedgerFiles files, boolean whole) {
     tell(Directory.look(files, Running.on(files.directory())));
     if (Files.isDirectory(files.directory())) {
       tell(Disk.look(files.directory()));
@@ -50,7 +60,9 @@ public final class Doctor {
       tell(Keys.look(files));
       Log log = new Log(files);
       tell(log.look());
-      whole.ifPresent(progress -> tell(log.whole(progress)));
+      if (whole) {
+        tell(log.whole());
+      }
       last = log.last();
       log.shop().ifPresent(s -> tell(Workshop.look(s, Moments.now())));
     }
@@ -62,6 +74,7 @@ public final class Doctor {
     OptionalLong daemon = Running.on(files.directory());
     tell(new Brokers(config, daemon.isPresent()).look(Moments.now()));
     tell(new Ports(daemon).look(config.ports()));
+    config.http().ifPresent(h -> tell(List.of(Served.look(h, daemon.isPresent()))));
   }
 
   private void tell(List<Finding> found) {

@@ -6,7 +6,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.LongConsumer;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
 import witnessmark.job.Shop;
@@ -131,10 +130,9 @@ final class Log {
   }
 
   /** Reads every entry and recomputes everything. */
-  List<Finding> whole(LongConsumer progress) {
+  List<Finding> whole() {
     try (RawReader raw = RawReader.open(files.database())) {
-      Report report =
-          Verifier.verify(raw, Files.readString(files.verifier()), Optional.empty(), progress);
+      Report report = Verifier.verify(raw, Files.readString(files.verifier()));
       return List.of(
           report.verifies()
               ? Finding.good(AREA, "All " + report.size() + " entries verify.")

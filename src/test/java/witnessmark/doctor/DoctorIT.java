@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.bench.Certificates;
 import witnessmark.bench.DaemonProcess;
+import witnessmark.bench.FreePort;
 import witnessmark.bench.Json;
 import witnessmark.bench.Mosquitto;
 import witnessmark.bench.Program;
@@ -26,13 +27,14 @@ import witnessmark.bench.Workshop;
 /** The doctor in the situations that people come to it with. */
 class DoctorIT {
   @TempDir Path directory;
+  private final int port = FreePort.next();
   private Mosquitto broker;
   private Workshop shop;
 
   @BeforeEach
   void begin() {
     broker = Mosquitto.start(directory);
-    shop = Workshop.furnished(directory).on(broker);
+    shop = Workshop.furnished(directory).on(broker).http(port);
   }
 
   @AfterEach
@@ -86,6 +88,7 @@ class DoctorIT {
             "All 5 entries verify.",
             "No daemon works on it now.",
             "It lets us in without a user.",
+            "The address is free for the daemon.",
             "All calibrations are in force (1).");
     try (DaemonProcess daemon = shop.daemon(broker)) {
       String before = Files.readString(directory.resolve("mosquitto.log"));
@@ -93,7 +96,8 @@ class DoctorIT {
       assertThat(marked("bad", busy)).isEmpty();
       assertThat(busy)
           .extracting(f -> f.path("found").asText())
-          .anyMatch(f -> f.matches("A daemon works on it: process [0-9]+\\."));
+          .anyMatch(f -> f.matches("A daemon works on it: process [0-9]+\\."))
+          .contains("http://127.0.0.1:" + port + "/health answers 200.");
       String during = broker.log().substring(before.length());
       assertThat(during)
           .as("a client-id of its own, and a clean session")
@@ -140,6 +144,15 @@ class DoctorIT {
         .anyMatch(
             f -> f.startsWith("configuration: typo.toml:2:1: \"shop 1\" is no name -> Write 1 to"))
         .anyMatch(f -> f.contains("typo.toml:5:1: unknown key \"ulr\" in mqtt -> "));
+  }
+
+  @Test
+  void aConfigurationThatCannotBeReadLeadsToNoNewLog() throws IOException {
+    Workshop other = Workshop.in(Files.createDirectory(directory.resolve("other")));
+    String out = other.attempt("doctor", "--config", "nowhere.toml").out();
+    assertThat(out)
+        .contains("data directory\n  warn  Where it is stands in the configuration")
+        .doesNotContain("ledger create");
   }
 
   @Test
@@ -242,11 +255,10 @@ class DoctorIT {
 
   @Test
   void aPortThatDoesNotEncrypt() {
-    int port = broker.port();
     shop.write(
         "plain.toml",
         "[bridge]\nname = \"shop-1\"\n[[mqtt]]\nname = \"tls\"\nurl = \"ssl://127.0.0.1:"
-            + port
+            + broker.port()
             + "\"\n");
     assertThat(bad("--config", "plain.toml"))
         .singleElement()
