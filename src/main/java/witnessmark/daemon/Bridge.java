@@ -73,11 +73,16 @@ public final class Bridge implements AutoCloseable {
       port.set(new SerialLink(c.settings(), new PluggedPorts(), intake, Moments::now));
       ports.add(port.get());
     }
-    page = config.http().map(h -> page(h, health, files, counting.orElseThrow()));
+    List<String> told =
+        config.brokers().stream()
+            .filter(MqttConfig::publish)
+            .map(c -> c.settings().name())
+            .toList();
+    page = config.http().map(h -> page(h, health, files, told, counting.orElseThrow()));
   }
 
-  private Page page(HttpConfig http, Health health, LedgerFiles files, Recorded counting) {
-    List<String> told = publishers.stream().map(Publisher::name).toList();
+  private Page page(
+      HttpConfig http, Health health, LedgerFiles files, List<String> told, Recorded counting) {
     Observed observed =
         new Observed(
             health::now,

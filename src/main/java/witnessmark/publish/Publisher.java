@@ -92,11 +92,6 @@ public final class Publisher implements AutoCloseable {
     this.thread = new Thread(this::run, "publish-" + name);
   }
 
-  /** The outlet's name. */
-  public String name() {
-    return name.substring("publish:".length());
-  }
-
   public void start() {
     thread.start();
   }
