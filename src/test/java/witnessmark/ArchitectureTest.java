@@ -30,6 +30,7 @@ class ArchitectureTest {
           // the nouns, and the reader of files
           row("torque", ""),
           row("toml", ""),
+          row("log", "torque"),
           row("stats", ""),
           row("wrench", "torque procedure entry"),
           row("procedure", "torque toml"),
@@ -76,11 +77,18 @@ class ArchitectureTest {
           row("badge", ""),
           // starts from a committed entry; pipeline for the fold of stored entries alone
           row("publish", "torque procedure wrench entry job ledger link pipeline"),
+          // figures of the daemon at work, for those who watch it
+          row("http", "torque entry ledger link pipeline publish"),
           row("config", "torque toml decode desk link link.mqtt link.serial"),
           row(
               "daemon",
               "torque entry decode desk ledger ledger.sqlite link link.mqtt link.serial pipeline"
-                  + " publish config"),
+                  + " publish config http"),
+          // looks at everything that the daemon uses
+          row(
+              "doctor",
+              "torque toml wrench entry job ledger ledger.sqlite ledger.verify link.mqtt"
+                  + " link.serial pipeline config"),
           row(
               "demo",
               "torque procedure wrench entry job decode desk ledger ledger.sqlite ledger.verify"
@@ -90,7 +98,7 @@ class ArchitectureTest {
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
                   + " ledger.verify pipeline record report stats recall"
                   + " nonconformity certificate config daemon demo"
-                  + " chart sample badge backup"));
+                  + " chart sample badge backup log doctor"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
@@ -111,13 +119,16 @@ class ArchitectureTest {
           row("org.sqlite", "witnessmark.ledger.sqlite"),
           row("org.eclipse.paho", "witnessmark.link.mqtt wrenchsim.mqtt"),
           row("com.fazecast", "witnessmark.link.serial wrenchsim.line"),
+          row("io.prometheus", "witnessmark.http"),
+          row("com.sun.net.httpserver", "witnessmark.http"),
+          row("ch.qos.logback", "witnessmark.log"),
           row("picocli", "witnessmark.cli wrenchsim"),
           row("io.moquette", "witnessmark.demo"),
           row(
               "com.fasterxml.jackson",
               "witnessmark.entry witnessmark.decode witnessmark.ledger witnessmark.ledger.verify"
                   + " witnessmark.publish witnessmark.report witnessmark.certificate"
-                  + " witnessmark.daemon witnessmark.cli wrenchsim.wire"));
+                  + " witnessmark.daemon witnessmark.cli witnessmark.log witnessmark.doctor wrenchsim.wire"));
 
   /** Packages whose classes decide or describe, whatever the time, the disk and the weather. */
   private static final Set<String> PURE =
@@ -278,7 +289,10 @@ class ArchitectureTest {
   }
 
   private static boolean plainJdk(String name) {
-    return (name.startsWith("java.") || name.startsWith("javax.net.")) && !within(name, "java.sql");
+    return (name.startsWith("java.")
+            || name.startsWith("javax.net.")
+            || name.startsWith("javax.security."))
+        && !within(name, "java.sql");
   }
 
   @Test

@@ -2,6 +2,7 @@ package witnessmark.cli;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.io.BufferedWriter;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
@@ -18,7 +19,8 @@ import java.util.Optional;
  */
 final class Console {
   private final Watched answers = new Watched(new FileOutputStream(FileDescriptor.out));
-  private final PrintWriter out = new PrintWriter(new OutputStreamWriter(answers, UTF_8), true);
+  private final PrintWriter out =
+      new PrintWriter(new BufferedWriter(new OutputStreamWriter(answers, UTF_8)), false);
   private final PrintStream err =
       new PrintStream(new FileOutputStream(FileDescriptor.err), true, UTF_8);
 

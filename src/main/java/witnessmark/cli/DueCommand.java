@@ -17,6 +17,7 @@ import witnessmark.entry.Moments;
 import witnessmark.job.Shop;
 import witnessmark.report.Table;
 import witnessmark.wrench.Enrolments;
+import witnessmark.wrench.Standing;
 import witnessmark.wrench.Uses;
 import witnessmark.wrench.Wrench;
 
@@ -30,9 +31,6 @@ import witnessmark.wrench.Wrench;
     },
     footer = {"", "Example:  witnessmark wrench due --within 30"})
 final class DueCommand implements Callable<Integer> {
-  /** Soon, by operations: this share or less is left. */
-  private static final double LITTLE = 0.1;
-
   @Spec private CommandSpec spec;
 
   @Option(names = "--within", defaultValue = "30", description = "Days that are soon (default 30).")
@@ -81,12 +79,11 @@ final class DueCommand implements Callable<Integer> {
   }
 
   private String state(Wrench wrench, Optional<Uses> uses, InForce force, Instant now) {
-    if (!wrench.calibratedAt(now)) {
-      return force.of(wrench, now);
-    }
-    boolean soon = wrench.due().isBefore(now.plus(Duration.ofDays(within)));
-    boolean few = uses.filter(u -> u.left() <= u.operations() * LITTLE).isPresent();
-    return soon || few ? "due soon" : "in force";
+    return switch (Standing.of(wrench, uses, now, Duration.ofDays(within))) {
+      case IN_FORCE -> "in force";
+      case DUE_SOON -> "due soon";
+      case NOT_IN_FORCE -> force.of(wrench, now);
+    };
   }
 
   private static Object object(Row row) {

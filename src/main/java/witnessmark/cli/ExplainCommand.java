@@ -14,6 +14,7 @@ import witnessmark.entry.EntryJson;
 import witnessmark.ledger.Reading;
 import witnessmark.pipeline.Before;
 import witnessmark.report.Explanation;
+import witnessmark.torque.Visible;
 
 /** Tells why an entry says what it says. */
 @Command(
@@ -31,7 +32,9 @@ final class ExplainCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    data.reading(this::lines).forEach(spec.commandLine().getOut()::println);
+    data.reading(this::lines).stream()
+        .map(Visible::of)
+        .forEach(spec.commandLine().getOut()::println);
     return Exit.YES;
   }
 

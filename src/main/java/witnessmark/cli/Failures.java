@@ -18,7 +18,8 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
     if (failure instanceof ParameterException p) {
       return told(p);
     }
-    line.getErr().println(failure instanceof UncheckedIOException u ? reason(u) : text(failure));
+    line.getErr()
+        .println(failure instanceof UncheckedIOException u ? reason(u) : text(failure, line));
     line.getErr().flush();
     return status(failure);
   }
@@ -42,7 +43,7 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
     return Exit.USAGE;
   }
 
-  private static String text(Exception failure) {
+  private static String text(Exception failure, CommandLine line) {
     boolean ours =
         failure instanceof Declined
             || failure instanceof LedgerException
@@ -51,7 +52,7 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
     if (ours) {
       return failure.getMessage();
     }
-    failure.printStackTrace();
+    failure.printStackTrace(line.getErr());
     return "This program failed; the lines above say where. Nothing unfinished was recorded.";
   }
 

@@ -9,6 +9,7 @@ import witnessmark.job.Due;
 import witnessmark.job.JobState;
 import witnessmark.job.Status;
 import witnessmark.report.Table;
+import witnessmark.torque.Visible;
 
 /** How a job stands, for people and for programs. */
 final class JobText {
@@ -23,29 +24,30 @@ final class JobText {
 
   private static void commands(PrintWriter out, JobState job) {
     if (job.status() == Status.OPEN) {
-      Awaited.of(job).forEach(a -> out.println("    " + a.command()));
+      Awaited.of(job).forEach(a -> out.println(Visible.of("    " + a.command())));
     }
   }
 
   private static void head(PrintWriter out, JobState job) {
     out.println(
-        job.job()
-            + "  unit "
-            + job.unit()
-            + "  "
-            + job.plan().procedure().id()
-            + " revision "
-            + job.plan().procedure().revision()
-            + "  "
-            + job.station()
-            + "  "
-            + job.status().code()
-            + "  "
-            + job.passesDone()
-            + " of "
-            + job.plan().passes()
-            + " fastener passes done");
-    out.println("  " + next(job));
+        Visible.of(
+            job.job()
+                + "  unit "
+                + job.unit()
+                + "  "
+                + job.plan().procedure().id()
+                + " revision "
+                + job.plan().procedure().revision()
+                + "  "
+                + job.station()
+                + "  "
+                + job.status().code()
+                + "  "
+                + job.passesDone()
+                + " of "
+                + job.plan().passes()
+                + " fastener passes done"));
+    out.println(Visible.of("  " + next(job)));
   }
 
   /** Every fastener, and everything that is missing. */
@@ -68,7 +70,7 @@ final class JobText {
     if (!job.complete()) {
       out.println();
       out.println("Missing:");
-      Missing.of(job).forEach(line -> out.println("  " + line));
+      Missing.of(job).forEach(line -> out.println(Visible.of("  " + line)));
     }
     out.flush();
   }

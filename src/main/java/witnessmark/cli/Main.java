@@ -47,6 +47,7 @@ import picocli.CommandLine.Spec;
       ExplainCommand.class,
       RecallCommand.class,
       LedgerCommand.class,
+      DoctorCommand.class,
       ProfileCommand.class,
       GenerateCompletion.class
     })
@@ -68,8 +69,8 @@ public final class Main implements Runnable {
         daemon
             ? answering(new CommandLine(new RunCommand()).setCommandName("witnessmark run"))
             : commands();
-    return line.setOut(console.out())
-        .setErr(console.err())
+    return line.setOut(TerminalWriter.over(console.out()))
+        .setErr(TerminalWriter.over(console.err()))
         .execute(daemon ? Arrays.copyOfRange(args, 1, args.length) : args);
   }
 
@@ -86,10 +87,14 @@ public final class Main implements Runnable {
   }
 
   private static CommandLine answering(CommandLine line) {
+    line.setOut(TerminalWriter.to(System.out)).setErr(TerminalWriter.to(System.err));
     return HelpText.flowing(Typed.by(line))
         .setExecutionExceptionHandler(new Failures())
         .setParameterExceptionHandler(new Failures())
-        .setUsageHelpAutoWidth(true);
+        .setUsageHelpAutoWidth(true)
+        .setCaseInsensitiveEnumValuesAllowed(true)
+        // colours are made of what the writers do not let through
+        .setColorScheme(CommandLine.Help.defaultColorScheme(CommandLine.Help.Ansi.OFF));
   }
 
   @Override

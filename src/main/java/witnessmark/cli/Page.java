@@ -2,6 +2,7 @@ package witnessmark.cli;
 
 import java.io.PrintWriter;
 import witnessmark.report.Paragraph;
+import witnessmark.torque.Visible;
 
 /** Where long texts are printed for people, in lines that fit a screen. */
 final class Page {
@@ -40,7 +41,8 @@ final class Page {
    * @param indent the blanks before its second line and those after it
    */
   void say(String text, int indent) {
-    Paragraph.of(text, WIDTH, " ".repeat(indent)).forEach(l -> out.println(l.replace(BOUND, ' ')));
+    Paragraph.of(Visible.of(text), WIDTH, " ".repeat(indent))
+        .forEach(l -> out.println(l.replace(BOUND, ' ')));
     out.flush();
   }
 }

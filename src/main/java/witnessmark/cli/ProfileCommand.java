@@ -20,6 +20,7 @@ import witnessmark.decode.Scanned;
 import witnessmark.decode.Torqued;
 import witnessmark.decode.Whole;
 import witnessmark.torque.TorqueEvent;
+import witnessmark.torque.Visible;
 
 /** Profiles, before they meet a wrench. */
 @Command(
@@ -54,7 +55,7 @@ final class ProfileCommand {
       all.addAll(decoder.decode(bytes));
     }
     PrintWriter out = spec.commandLine().getOut();
-    all.forEach(d -> out.println(text(d)));
+    all.forEach(d -> out.println(Visible.of(text(d))));
     long refused = all.stream().filter(Malformed.class::isInstance).count();
     String read = (all.size() - refused) + (profile.scans() ? " scans, " : " events, ");
     out.println(read + refused + " refused.");

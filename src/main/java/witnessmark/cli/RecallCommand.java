@@ -85,7 +85,9 @@ final class RecallCommand implements Callable<Integer> {
     }
     PrintWriter out = spec.commandLine().getOut();
     if (form.csv) {
-      out.print(RecallText.csv(recall.get()));
+      PrintWriter exact = TerminalWriter.exact(out);
+      exact.print(RecallText.csv(recall.get()));
+      exact.flush();
     } else if (form.json) {
       new JsonOption().print(out, RecallText.json(recall.get()));
     } else {

@@ -1,7 +1,11 @@
 package witnessmark.cli;
 
+import static java.nio.file.StandardOpenOption.APPEND;
+import static java.nio.file.StandardOpenOption.CREATE;
+
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.Command;
@@ -11,7 +15,11 @@ import picocli.CommandLine.Spec;
 import witnessmark.config.BridgeConfig;
 import witnessmark.config.ConfigFile;
 import witnessmark.daemon.Bridge;
+import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerFiles;
+import witnessmark.log.Form;
+import witnessmark.log.Logs;
+import witnessmark.log.Volume;
 
 /** The daemon. */
 @Command(
@@ -40,9 +48,33 @@ final class RunCommand implements Callable<Integer> {
               + " data, else ./witnessmark-data).")
   private Path data;
 
+  @Option(
+      names = "--log",
+      paramLabel = "FORM",
+      description = {
+        "How to log to standard error: ${COMPLETION-CANDIDATES} (default: text, or journal",
+        "where systemd takes it)."
+      })
+  private Form log;
+
+  @Option(
+      names = "--log-level",
+      paramLabel = "LEVEL",
+      description = "How much to log: error, warn, info (the default) or debug.")
+  private Volume volume;
+
+  @Option(
+      names = "--log-file",
+      paramLabel = "FILE",
+      description = {
+        "Log to a file, too; it is turned over every day and at 10 MB, and the oldest",
+        "are removed after 30 days or beyond 200 MB."
+      })
+  private Path logFile;
+
   @Override
   public Integer call() throws InterruptedException {
-    Logging.chatty();
+    logs();
     BridgeConfig settings;
     try {
       settings = ConfigFile.read(config, System.getenv());
@@ -61,9 +93,31 @@ final class RunCommand implements Callable<Integer> {
     return Exit.YES;
   }
 
+  /** Before anything is logged. */
+  private void logs() {
+    Logs.at(volume == null ? Volume.INFO : volume);
+    Logs.write(log == null ? Form.fitting(System.getenv("JOURNAL_STREAM")) : log);
+    if (logFile != null) {
+      try {
+        // tried here, because the logging library would only be silent
+        java.nio.file.Files.newOutputStream(logFile, CREATE, APPEND).close();
+      } catch (IOException e) {
+        throw new Refusal(
+            Exit.SURROUNDINGS,
+            "The log file "
+                + logFile
+                + " cannot be written: "
+                + FileFault.why(e)
+                + ". Name one in a directory that this user may write to.");
+      }
+      Logs.keep(logFile);
+    }
+  }
+
   private Bridge bridge(BridgeConfig settings) {
     try {
-      return new Bridge(settings, new LedgerFiles(directory(settings)));
+      return new Bridge(
+          settings, new LedgerFiles(DataDirectory.of(data, Optional.of(settings), config)));
     } catch (IllegalArgumentException e) {
       throw new Refusal(Exit.INPUT, config + ": " + e.getMessage());
     }
@@ -76,19 +130,5 @@ final class RunCommand implements Callable<Integer> {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-  }
-
-  private Path directory(BridgeConfig settings) {
-    if (data != null) {
-      return data;
-    }
-    String variable = System.getenv("WITNESSMARK_DATA");
-    if (variable != null) {
-      return Path.of(variable);
-    }
-    return settings
-        .data()
-        .map(d -> config.toAbsolutePath().resolveSibling(d))
-        .orElse(Path.of("witnessmark-data"));
   }
 }

@@ -116,8 +116,9 @@ final class TraceCommand implements Callable<Integer> {
       return record.print(
           out, spec.commandLine().getErr(), data, query.unit(), query.job(), form.jsonl);
     }
-    long found = data.reading(reading -> print(out, reading, query));
-    out.flush();
+    PrintWriter lines = form.csv ? TerminalWriter.exact(out) : out;
+    long found = data.reading(reading -> print(lines, reading, query));
+    lines.flush();
     if (found == 0) {
       spec.commandLine().getErr().println("Nothing on record matches.");
       data.reading(r -> Registered.strangers(r, query))

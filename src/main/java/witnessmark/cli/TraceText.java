@@ -2,6 +2,7 @@ package witnessmark.cli;
 
 import witnessmark.report.BandText;
 import witnessmark.report.Line;
+import witnessmark.torque.Visible;
 
 /** A line of the trace for a terminal. */
 final class TraceText {
@@ -19,8 +20,12 @@ final class TraceText {
         line.cell("torque").isEmpty() ? "" : line.cell("torque") + " " + line.cell("unit");
     String effect = line.cell("effect").isEmpty() ? "" : "(" + line.cell("effect") + ")";
     String verdict = line.cell("verdict").isEmpty() ? effect : line.cell("verdict");
+    return Visible.of(row(line, what, torque, verdict)) + System.lineSeparator();
+  }
+
+  private static String row(Line line, String what, String torque, String verdict) {
     return String.format(
-        "%7s  %-20s  %-26s  %-12s  %-15s  %-13s  %s%n",
+        "%7s  %-20s  %-26s  %-12s  %-15s  %-13s  %s",
         line.cell("entry"),
         line.cell("at").substring(0, 19) + "Z",
         what,

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param queue how many messages may wait for the disk, 16 to 100 000
  * @param healthEvery time between health messages
  * @param checkpoints how checkpoints of the log are handed outside
+ * @param http where health and figures are served, if anywhere
  */
 public record BridgeConfig(
     String name,
@@ -20,7 +21,8 @@ public record BridgeConfig(
     Duration healthEvery,
     CheckpointConfig checkpoints,
     List<MqttConfig> brokers,
-    List<SerialConfig> ports) {
+    List<SerialConfig> ports,
+    Optional<HttpConfig> http) {
   public BridgeConfig {
     brokers = List.copyOf(brokers);
     ports = List.copyOf(ports);

@@ -72,6 +72,7 @@ public final class ConfigFile {
     List<SerialConfig> ports = new ArrayList<>();
     SerialSection serial = new SerialSection(this);
     root.sections("serial").forEach(s -> serial.read(s).ifPresent(ports::add));
+    Optional<HttpConfig> http = root.section("http").flatMap(HttpSection::read);
     if (!root.has("mqtt") && !root.has("serial")) {
       root.fault(
           "bridge",
@@ -79,7 +80,7 @@ public final class ConfigFile {
           "add at least one of them");
     }
     root.finish();
-    return new BridgeConfig(known, data, queue, every, checkpoints, brokers, ports);
+    return new BridgeConfig(known, data, queue, every, checkpoints, brokers, ports, http);
   }
 
   /** Bridges and links are named like stations: their names are levels of topics, too. */

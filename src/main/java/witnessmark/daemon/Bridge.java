@@ -7,9 +7,13 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import witnessmark.config.BridgeConfig;
+import witnessmark.config.HttpConfig;
 import witnessmark.config.MqttConfig;
 import witnessmark.config.SerialConfig;
 import witnessmark.entry.Moments;
+import witnessmark.http.Observed;
+import witnessmark.http.Page;
+import witnessmark.http.Recorded;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.sqlite.SqliteLedger;
 import witnessmark.ledger.sqlite.SqliteReading;
@@ -19,6 +23,7 @@ import witnessmark.link.serial.PluggedPorts;
 import witnessmark.link.serial.SerialLink;
 import witnessmark.pipeline.Counts;
 import witnessmark.pipeline.Loop;
+import witnessmark.pipeline.Watch;
 import witnessmark.publish.Publisher;
 
 /** The daemon: links that listen, the one writer, and publishers that follow the log. */
@@ -32,11 +37,18 @@ public final class Bridge implements AutoCloseable {
   private final List<SerialLink> ports = new ArrayList<>();
   private final List<Publisher> publishers = new ArrayList<>();
   private final Optional<CheckpointDrop> drop;
+  private final Optional<Page> page;
 
   /** Builds everything; nothing is opened yet but the lock on the data directory. */
   public Bridge(BridgeConfig config, LedgerFiles files) {
     lock = DirectoryLock.take(files);
-    loop = new Loop(config.queue(), () -> SqliteLedger.open(files), this::recorded);
+    Optional<Recorded> counting = config.http().map(h -> new Recorded());
+    loop =
+        new Loop(
+            config.queue(),
+            () -> SqliteLedger.open(files),
+            this::recorded,
+            counting.map(Watch.class::cast).orElse(Watch.NONE));
     Health health =
         new Health(config.name(), Moments.now(), loop.counts(), this::links, this::warning);
     for (MqttConfig c : config.brokers()) {
@@ -71,6 +83,27 @@ public final class Bridge implements AutoCloseable {
       port.set(new SerialLink(c.settings(), new PluggedPorts(), intake, Moments::now));
       ports.add(port.get());
     }
+    List<String> told =
+        config.brokers().stream()
+            .filter(MqttConfig::publish)
+            .map(c -> c.settings().name())
+            .toList();
+    page = config.http().map(h -> page(h, health, files, told, counting.orElseThrow()));
+  }
+
+  private Page page(
+      HttpConfig http, Health health, LedgerFiles files, List<String> told, Recorded counting) {
+    Observed observed =
+        new Observed(
+            health::now,
+            loop.counts(),
+            loop::waiting,
+            loop.capacity(),
+            this::links,
+            told,
+            files,
+            () -> SqliteReading.open(files));
+    return new Page(http.host(), http.port(), observed, counting);
   }
 
   /**
@@ -84,6 +117,7 @@ public final class Bridge implements AutoCloseable {
     drop.ifPresent(CheckpointDrop::start);
     brokers.forEach(MqttLink::start);
     ports.forEach(SerialLink::start);
+    page.ifPresent(Page::start);
     LOG.atInfo().addKeyValue("entries", loop.counts().entries()).log("listening");
   }
 
@@ -99,7 +133,8 @@ public final class Bridge implements AutoCloseable {
     return neighbours.stream()
         .flatMap(n -> n.warning().stream())
         .findFirst()
-        .or(() -> drop.flatMap(CheckpointDrop::warning));
+        .or(() -> drop.flatMap(CheckpointDrop::warning))
+        .or(() -> page.flatMap(Page::trouble));
   }
 
   /** What the writer has counted. */
@@ -114,6 +149,7 @@ public final class Bridge implements AutoCloseable {
   /** Stops listening, records what is queued, tells what is recorded, and lets go. */
   @Override
   public void close() {
+    page.ifPresent(Page::close);
     ports.forEach(SerialLink::close);
     loop.close();
     publishers.forEach(Publisher::close);

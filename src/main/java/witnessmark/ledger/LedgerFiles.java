@@ -20,7 +20,7 @@ public record LedgerFiles(Path directory) {
     return directory.resolve("ledger.db");
   }
 
-  private Path secret() {
+  public Path secret() {
     return directory.resolve("ledger.key");
   }
 

@@ -28,12 +28,15 @@ public final class Loop implements AutoCloseable {
   private final BlockingQueue<Message> queue;
   private final Supplier<Ledger> opening;
   private final Runnable recorded;
+  private final Watch watch;
+  private final int capacity;
   private final Counts counts = new Counts();
   private final Refusals refusals = new Refusals();
   private final Thread writer = new Thread(this::run, "writer");
   private volatile boolean stopping;
   private Ledger ledger;
   private Journal journal;
+  private long took;
 
   /**
    * @param capacity how many messages may wait
@@ -41,9 +44,16 @@ public final class Loop implements AutoCloseable {
    * @param recorded told after each group is on disk
    */
   public Loop(int capacity, Supplier<Ledger> opening, Runnable recorded) {
+    this(capacity, opening, recorded, Watch.NONE);
+  }
+
+  /** The same with one who counts. */
+  public Loop(int capacity, Supplier<Ledger> opening, Runnable recorded, Watch watch) {
     this.queue = new ArrayBlockingQueue<>(capacity);
+    this.capacity = capacity;
     this.opening = opening;
     this.recorded = recorded;
+    this.watch = watch;
   }
 
   /**
@@ -74,6 +84,16 @@ public final class Loop implements AutoCloseable {
   /** Whether at least half of the queue is free. */
   public boolean hasRoom() {
     return queue.remainingCapacity() >= queue.size();
+  }
+
+  /** How many messages wait. */
+  public int waiting() {
+    return queue.size();
+  }
+
+  /** How many messages may wait. */
+  public int capacity() {
+    return capacity;
   }
 
   public Counts counts() {
@@ -121,12 +141,22 @@ public final class Loop implements AutoCloseable {
       }
     }
     recorded.run();
+    watched(outcomes);
     for (int i = 0; i < group.size(); i++) {
       outcomes.get(i).forEach(counts::took);
       outcomes.get(i).forEach(this::refused);
       acknowledge(group.get(i), outcomes.get(i));
     }
     counts.recording(journal.shop().size());
+  }
+
+  /** A fault of who only counts must not end the writer. */
+  private void watched(List<List<Outcome>> outcomes) {
+    try {
+      watch.recorded(outcomes.stream().flatMap(List::stream).toList(), took);
+    } catch (RuntimeException e) {
+      LOG.atWarn().log("not counted", e);
+    }
   }
 
   private void refused(Outcome outcome) {
@@ -159,7 +189,10 @@ public final class Loop implements AutoCloseable {
       if (journal == null) {
         open();
       }
-      return journal.take(arrivals);
+      long from = System.nanoTime();
+      List<List<Outcome>> outcomes = journal.take(arrivals);
+      took = System.nanoTime() - from;
+      return outcomes;
     } catch (RuntimeException e) { // of the log, or a state that contradicts it
       if (counts.failing(String.valueOf(e.getMessage()))) {
         LOG.atError().addKeyValue("waiting", arrivals.size()).log("nothing can be recorded", e);

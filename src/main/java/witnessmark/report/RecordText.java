@@ -9,6 +9,7 @@ import witnessmark.record.JobRecord;
 import witnessmark.record.Numbered;
 import witnessmark.record.PassRecord;
 import witnessmark.record.UnitRecord;
+import witnessmark.torque.Visible;
 
 /** A unit's record as a page for a terminal, of 100 columns where nothing in it is wider. */
 public final class RecordText {
@@ -174,7 +175,7 @@ public final class RecordText {
   }
 
   private void say(String text, String indent) {
-    lines.addAll(Paragraph.of(text, WIDTH, indent));
+    lines.addAll(Paragraph.of(Visible.of(text), WIDTH, indent));
   }
 
   /** How a pass stands where it does not stand by a reading. */

@@ -1,7 +1,9 @@
 package witnessmark.report;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import witnessmark.torque.Visible;
 
 /** A table for a terminal: columns as wide as their widest cell, the last one unbounded. */
 public final class Table {
@@ -12,7 +14,8 @@ public final class Table {
   }
 
   public void add(String... cells) {
-    rows.add(List.of(cells));
+    // a cell of any origin stays within its line
+    rows.add(Arrays.stream(cells).map(Visible::of).toList());
   }
 
   /** Whether there is a row beside the heads. */

@@ -10,6 +10,8 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
 
 /** The daemon in a process of its own, to be stopped in order or killed. */
 public final class DaemonProcess implements AutoCloseable {
@@ -29,11 +31,13 @@ public final class DaemonProcess implements AutoCloseable {
   }
 
   /** Starts it with a configuration file; it may not listen yet. */
-  public static DaemonProcess start(Program program, Path config) {
+  public static DaemonProcess start(Program program, Path config, String... options) {
     try {
       Path log = Files.createTempFile(program.directory(), "daemon", ".log");
       Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
-      return new DaemonProcess(program.daemon(log, "run", "--config", config.toString()), log, now);
+      List<String> line = new ArrayList<>(List.of("run", "--config", config.toString()));
+      line.addAll(List.of(options));
+      return new DaemonProcess(program.daemon(log, line.toArray(String[]::new)), log, now);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

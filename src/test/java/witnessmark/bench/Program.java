@@ -34,7 +34,7 @@ public record Program(Path directory, String locale) {
   }
 
   /** Where the build put the jar. */
-  static Path jar() {
+  public static Path jar() {
     return Path.of(System.getProperty("witnessmark.jar", "target/witnessmark.jar"))
         .toAbsolutePath();
   }

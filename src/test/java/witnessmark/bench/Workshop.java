@@ -163,6 +163,17 @@ public final class Workshop {
     return this;
   }
 
+  /** Adds to the configuration. */
+  public Workshop with(String toml) {
+    config += "\n" + toml;
+    return this;
+  }
+
+  /** Serves health and figures. */
+  public Workshop http(int port) {
+    return with("[http]\nlisten = \"127.0.0.1:" + port + "\"\n");
+  }
+
   /** Writes and releases a procedure. */
   public void release(String name, String text) {
     write(name, text);
@@ -226,8 +237,8 @@ public final class Workshop {
   }
 
   /** Starts the daemon. */
-  public DaemonProcess daemon() {
-    return DaemonProcess.start(program, config());
+  public DaemonProcess daemon(String... options) {
+    return DaemonProcess.start(program, config(), options);
   }
 
   /** Starts the daemon and waits until all its links are up. */

@@ -293,4 +293,38 @@ class ConfigFaultsTest {
                 + " usb:VENDOR:PRODUCT with four hexadecimal digits each; found \"COM3\"; e.g."
                 + " \"/dev/ttyUSB0\", \"usb-serial:A600XYZ\" or \"usb:0403:6001\"");
   }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "open-to-network = true|1:1: http has no \"listen\"; write an address as numbers and a port,"
+            + " e.g. \"127.0.0.1:9470\" or \"[::1]:9470\"",
+        "listen = \"9470\"|2:1: \"9470\" is no address with a port; write an address as numbers and a"
+            + " port, e.g. \"127.0.0.1:9470\" or \"[::1]:9470\"",
+        "listen = \"localhost:9470\"|2:1: \"localhost:9470\" is no address with a port; write an"
+            + " address as numbers and a port, e.g. \"127.0.0.1:9470\" or \"[::1]:9470\"",
+        "listen = \"127.0.0.1:0\"|2:1: port 0 is out of range; write an address as numbers and a"
+            + " port, e.g. \"127.0.0.1:9470\" or \"[::1]:9470\"",
+        "listen = \"999.0.0.1:80\"|2:1: \"999.0.0.1\" is no address; write an address as numbers and a"
+            + " port, e.g. \"127.0.0.1:9470\" or \"[::1]:9470\"",
+        "listen = \"0.0.0.0:9470\"|2:1: 0.0.0.0 can be reached from other computers, and nothing asks"
+            + " who calls; listen on 127.0.0.1, or add open-to-network = true",
+        "listen = \"[::]:9470\"|2:1: :: can be reached from other computers, and nothing asks"
+            + " who calls; listen on 127.0.0.1, or add open-to-network = true",
+      })
+  void figuresAreServedOnThisMachineOnly(String keys, String fault) {
+    assertThat(faults("[http]\n" + lines(keys) + BRIDGE + BROKER))
+        .containsExactly("shop.toml:" + fault);
+  }
+
+  @Test
+  void figuresMayBeServedElsewhereWhereThatIsSaid() throws IOException {
+    String open = "[http]\nlisten = \"0.0.0.0:9470\"\nopen-to-network = true\n";
+    assertThat(directory.read(open + BRIDGE + BROKER).http())
+        .contains(new HttpConfig("0.0.0.0", 9470));
+    assertThat(directory.read("[http]\nlisten = \"[::1]:1\"\n" + BRIDGE + BROKER).http())
+        .contains(new HttpConfig("::1", 1));
+    assertThat(directory.read(BRIDGE + BROKER).http()).isEmpty();
+  }
 }

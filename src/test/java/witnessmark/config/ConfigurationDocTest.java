@@ -86,6 +86,7 @@ class ConfigurationDocTest {
     "[[mqtt]],## `[[mqtt]]`,mqtt",
     "[[mqtt]]\\n[[mqtt.map]],### `[[mqtt.map]]`,map",
     "[[serial]],## `[[serial]]`,serial",
+    "[http],## `[http]`,http",
   })
   void everyKeyIsDescribedAndNoOther(String header, String heading, String section) {
     // The reader lists the keys it knows when one is far from all of them.

@@ -9,6 +9,7 @@ import java.security.cert.CertPathBuilderException;
 import java.security.cert.CertificateException;
 import java.security.cert.CertificateExpiredException;
 import java.security.cert.CertificateNotYetValidException;
+import java.util.Locale;
 import java.util.Optional;
 import javax.net.ssl.SSLException;
 import org.eclipse.paho.client.mqttv3.MqttException;
@@ -23,14 +24,25 @@ final class Trouble {
 
   /** Why no connection came about. */
   String connecting(Throwable failure) {
+    return settings.url() + ": " + why(failure);
+  }
+
+  /** The same without the url. */
+  String why(Throwable failure) {
     for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
       Optional<String> known = network(cause);
       if (known.isPresent()) {
-        return settings.url() + ": " + known.get();
+        return known.get();
       }
     }
     // Certificates are judged from the innermost cause: the outer ones only say "handshake".
-    return settings.url() + ": " + certificate(failure).orElseGet(() -> answer(failure));
+    return certificate(failure).orElseGet(() -> answer(failure));
+  }
+
+  /** Such words as a sentence of their own. */
+  static String sentence(String words) {
+    String text = words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
+    return text.endsWith(".") ? text : text + ".";
   }
 
   /** Why an established connection is gone. */

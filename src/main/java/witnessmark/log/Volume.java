@@ -1,0 +1,9 @@
+package witnessmark.log;
+
+/** How much is logged. */
+public enum Volume {
+  ERROR,
+  WARN,
+  INFO,
+  DEBUG
+}
