@@ -56,6 +56,7 @@ public final class SqliteLedger implements Ledger {
     LogKey key = files.key();
     Connection connection = Database.open(files.database());
     Database.check(connection, files.database());
+    Database.renewIndexes(connection, files.database());
     return on(files, connection, key);
   }
 
