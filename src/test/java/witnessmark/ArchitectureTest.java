@@ -64,6 +64,8 @@ class ArchitectureTest {
           row("nonconformity", "torque procedure entry job ledger pipeline"),
           // the wires
           row("link", "torque"),
+          // who started the daemon and wants to know how it is
+          row("systemd", ""),
           row("link.mqtt", "link torque"),
           row("link.serial", "link torque"),
           // the one place that knows the order of stages
@@ -74,7 +76,7 @@ class ArchitectureTest {
           row(
               "daemon",
               "torque entry decode desk ledger ledger.sqlite link link.mqtt link.serial pipeline"
-                  + " publish config"),
+                  + " publish config systemd"),
           row(
               "demo",
               "torque procedure wrench entry job decode desk ledger ledger.sqlite ledger.verify"
@@ -84,7 +86,7 @@ class ArchitectureTest {
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
                   + " ledger.verify pipeline record report stats recall"
                   + " nonconformity certificate config daemon demo"
-                  + " chart sample"));
+                  + " chart sample systemd"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
@@ -105,6 +107,7 @@ class ArchitectureTest {
           row("org.eclipse.paho", "witnessmark.link.mqtt wrenchsim.mqtt"),
           row("com.fazecast", "witnessmark.link.serial wrenchsim.line"),
           row("picocli", "witnessmark.cli wrenchsim"),
+          row("com.sun.jna", "witnessmark.systemd"),
           row("io.moquette", "witnessmark.demo"),
           row(
               "com.fasterxml.jackson",

@@ -2,6 +2,7 @@ package witnessmark.cli;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import picocli.CommandLine.Command;
@@ -10,8 +11,10 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import witnessmark.config.BridgeConfig;
 import witnessmark.config.ConfigFile;
+import witnessmark.daemon.Attendant;
 import witnessmark.daemon.Bridge;
 import witnessmark.ledger.LedgerFiles;
+import witnessmark.systemd.ServiceManager;
 
 /** The daemon. */
 @Command(
@@ -54,11 +57,25 @@ final class RunCommand implements Callable<Integer> {
     try (Bridge bridge = bridge(settings)) {
       bridge.start();
       Runtime.getRuntime().addShutdownHook(new Thread(() -> end(stop, stopped)));
-      stop.await();
+      attended(bridge, stop);
     } finally {
       stopped.countDown();
     }
     return Exit.YES;
+  }
+
+  /** Waits for the end, and keeps the service manager informed where there is one. */
+  private static void attended(Bridge bridge, CountDownLatch stop) throws InterruptedException {
+    Optional<ServiceManager> manager =
+        ServiceManager.of(System.getenv(), ProcessHandle.current().pid());
+    if (manager.isEmpty()) {
+      stop.await();
+      return;
+    }
+    try (Attendant attendant = new Attendant(manager.get(), bridge::standing, bridge::turns)) {
+      attendant.ready();
+      stop.await();
+    }
   }
 
   private Bridge bridge(BridgeConfig settings) {

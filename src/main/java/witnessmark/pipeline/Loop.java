@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -31,6 +32,7 @@ public final class Loop implements AutoCloseable {
   private final Counts counts = new Counts();
   private final Refusals refusals = new Refusals();
   private final Thread writer = new Thread(this::run, "writer");
+  private final AtomicLong turns = new AtomicLong();
   private volatile boolean stopping;
   private Ledger ledger;
   private Journal journal;
@@ -80,6 +82,14 @@ public final class Loop implements AutoCloseable {
     return counts;
   }
 
+  /**
+   * How often the writer has come round: at least every few seconds while it works, waits for
+   * messages, or tries a log that fails.
+   */
+  public long turns() {
+    return turns.get();
+  }
+
   private void open() {
     ledger = opening.get();
     journal = new Journal(ledger);
@@ -89,6 +99,7 @@ public final class Loop implements AutoCloseable {
   private void run() {
     while (!stopping || !queue.isEmpty()) {
       try {
+        turns.incrementAndGet();
         List<Message> group = group();
         if (!group.isEmpty()) {
           record(group);
@@ -115,6 +126,7 @@ public final class Loop implements AutoCloseable {
     List<List<Arrival>> arrivals = group.stream().map(Message::arrivals).toList();
     List<List<Outcome>> outcomes = null;
     while (outcomes == null) {
+      turns.incrementAndGet();
       outcomes = attempt(arrivals);
       if (outcomes == null && stopping) {
         return; // unacknowledged: their senders keep them

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Map;
 
 /** The daemon in a process of its own, to be stopped in order or killed. */
 public final class DaemonProcess implements AutoCloseable {
@@ -30,10 +31,16 @@ public final class DaemonProcess implements AutoCloseable {
 
   /** Starts it with a configuration file; it may not listen yet. */
   public static DaemonProcess start(Program program, Path config) {
+    return start(program, config, Map.of());
+  }
+
+  /** Starts it with a configuration file and more in its environment; it may not listen yet. */
+  public static DaemonProcess start(Program program, Path config, Map<String, String> environment) {
     try {
       Path log = Files.createTempFile(program.directory(), "daemon", ".log");
       Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
-      return new DaemonProcess(program.daemon(log, "run", "--config", config.toString()), log, now);
+      return new DaemonProcess(
+          program.daemon(log, environment, "run", "--config", config.toString()), log, now);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -77,6 +84,11 @@ public final class DaemonProcess implements AutoCloseable {
 
   private boolean own(JsonNode health) {
     return !Instant.parse(health.path("since").asText()).isBefore(started);
+  }
+
+  /** The number of its process. */
+  public long pid() {
+    return process.pid();
   }
 
   public boolean ended() {
