@@ -93,7 +93,7 @@ public final class Loop implements AutoCloseable {
   private void open() {
     ledger = opening.get();
     journal = new Journal(ledger);
-    counts.recording(journal.shop().size());
+    counts.holding(journal.shop().size());
   }
 
   private void run() {

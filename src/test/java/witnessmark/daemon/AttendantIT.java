@@ -1,10 +1,10 @@
 package witnessmark.daemon;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.awaitility.Awaitility.await;
 
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
@@ -93,17 +93,16 @@ class AttendantIT {
     try (DaemonProcess daemon = watched(Duration.ofSeconds(32)).awaitUp("broker")) {
       Process other =
           new ProcessBuilder("sqlite3", shop.ledger().file().toString())
-              .inheritIO()
-              .redirectInput(ProcessBuilder.Redirect.PIPE)
+              .redirectError(ProcessBuilder.Redirect.INHERIT)
               .start();
       try (OutputStream typed = other.getOutputStream()) {
-        typed.write("BEGIN IMMEDIATE;\n".getBytes(StandardCharsets.UTF_8));
+        typed.write(".timeout 20000\nBEGIN IMMEDIATE;\nSELECT 1;\n".getBytes(UTF_8));
         typed.flush();
-        TimeUnit.SECONDS.sleep(1);
+        assertThat(other.getInputStream().read()).isEqualTo('1');
         broker.publish(
             "witnessmark/v1/bench-1/torque",
             List.of("{\"wrench\":\"TW-0417\",\"event\":1,\"torque\":\"33\",\"unit\":\"N.m\"}"));
-        await().atMost(LONG).until(() -> manager.lines().stream().anyMatch(this::waits));
+        await().atMost(LONG).untilAsserted(() -> assertThat(manager.lines()).anyMatch(this::waits));
         long before = manager.count(ALIVE);
         await().atMost(LONG).until(() -> manager.count(ALIVE) >= before + 2);
         assertThat(manager.lines().stream().filter(this::waits)).hasSizeGreaterThanOrEqualTo(2);
