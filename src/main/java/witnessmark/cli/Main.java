@@ -47,6 +47,7 @@ import picocli.CommandLine.Spec;
       RecallCommand.class,
       LedgerCommand.class,
       ProfileCommand.class,
+      LicencesCommand.class,
       GenerateCompletion.class
     })
 public final class Main implements Runnable {
