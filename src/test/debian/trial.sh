@@ -86,10 +86,10 @@ start_daemon() {
     until [ -S "$root/run/notify" ]; do sleep 0.1; done
     # as the unit has it: its user, its directory, its command
     # shellcheck disable=SC2046 # the command is several words
-    inside setpriv --reuid "$(unit User)" --regid "$(unit Group)" --init-groups \
+    nsenter --net="/proc/$space/ns/net" chroot "$root" setpriv --reuid "$(unit User)" --regid "$(unit Group)" --init-groups \
         --no-new-privs --bounding-set=-all \
         env -i -C "$(unit WorkingDirectory)" PATH=/usr/sbin:/usr/bin:/sbin:/bin \
-        NOTIFY_SOCKET=/run/notify WATCHDOG_USEC=4000000 \
+        NOTIFY_SOCKET=/run/notify WATCHDOG_USEC=12000000 \
         $(unit ExecStart) >"$root/run/daemon.log" 2>&1 &
     daemon=$!
     wait_for '^READY=1$' "$root/run/told"
