@@ -1,5 +1,10 @@
 package witnessmark.cli;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
 import java.util.Arrays;
 import picocli.AutoComplete.GenerateCompletion;
 import picocli.CommandLine;
@@ -54,6 +59,9 @@ public final class Main implements Runnable {
   @Spec private CommandSpec spec;
 
   public static void main(String[] args) {
+    // Checkpoints and JSON are UTF-8 wherever they are written, under cron's locale, too.
+    System.setOut(new PrintStream(new FileOutputStream(FileDescriptor.out), true, UTF_8));
+    System.setErr(new PrintStream(new FileOutputStream(FileDescriptor.err), true, UTF_8));
     System.exit(execute(args));
   }
 
