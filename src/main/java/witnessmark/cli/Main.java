@@ -2,9 +2,7 @@ package witnessmark.cli;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import java.io.FileDescriptor;
-import java.io.FileOutputStream;
-import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.util.Arrays;
 import picocli.AutoComplete.GenerateCompletion;
 import picocli.CommandLine;
@@ -59,19 +57,21 @@ public final class Main implements Runnable {
   @Spec private CommandSpec spec;
 
   public static void main(String[] args) {
-    // Checkpoints and JSON are UTF-8 wherever they are written, under cron's locale, too.
-    System.setOut(new PrintStream(new FileOutputStream(FileDescriptor.out), true, UTF_8));
-    System.setErr(new PrintStream(new FileOutputStream(FileDescriptor.err), true, UTF_8));
     System.exit(execute(args));
   }
 
   /** Runs a command line and returns its exit status. */
   static int execute(String... args) {
     // Building all the others takes a third of the daemon's start.
-    return args.length > 0 && args[0].equals("run")
-        ? answering(new CommandLine(new RunCommand()).setCommandName("witnessmark run"))
-            .execute(Arrays.copyOfRange(args, 1, args.length))
-        : commands().execute(args);
+    boolean daemon = args.length > 0 && args[0].equals("run");
+    CommandLine line =
+        daemon
+            ? answering(new CommandLine(new RunCommand()).setCommandName("witnessmark run"))
+            : commands();
+    // Checkpoints and JSON are UTF-8 wherever they are written, under cron's locale, too.
+    line.setOut(new PrintWriter(System.out, true, UTF_8));
+    line.setErr(new PrintWriter(System.err, true, UTF_8));
+    return line.execute(daemon ? Arrays.copyOfRange(args, 1, args.length) : args);
   }
 
   /** All commands, ready to be typed to. */
