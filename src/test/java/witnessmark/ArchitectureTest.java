@@ -67,6 +67,8 @@ class ArchitectureTest {
           row("nonconformity", "torque procedure entry job ledger pipeline"),
           // the wires
           row("link", "torque"),
+          // who started the daemon and wants to know how it is
+          row("systemd", ""),
           row("link.mqtt", "link torque"),
           row("link.serial", "link torque"),
           // the one place that knows the order of stages
@@ -83,7 +85,7 @@ class ArchitectureTest {
           row(
               "daemon",
               "torque entry decode desk ledger ledger.sqlite link link.mqtt link.serial pipeline"
-                  + " publish config http"),
+                  + " publish config http systemd"),
           // looks at everything that the daemon uses
           row(
               "doctor",
@@ -98,7 +100,7 @@ class ArchitectureTest {
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
                   + " ledger.verify pipeline record report stats recall"
                   + " nonconformity certificate config daemon demo"
-                  + " chart sample badge backup log doctor"));
+                  + " chart sample badge backup log doctor systemd"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
@@ -123,6 +125,7 @@ class ArchitectureTest {
           row("com.sun.net.httpserver", "witnessmark.http"),
           row("ch.qos.logback", "witnessmark.log"),
           row("picocli", "witnessmark.cli wrenchsim"),
+          row("com.sun.jna", "witnessmark.systemd"),
           row("io.moquette", "witnessmark.demo"),
           row(
               "com.fasterxml.jackson",

@@ -49,6 +49,7 @@ import picocli.CommandLine.Spec;
       LedgerCommand.class,
       DoctorCommand.class,
       ProfileCommand.class,
+      LicencesCommand.class,
       GenerateCompletion.class
     })
 public final class Main implements Runnable {

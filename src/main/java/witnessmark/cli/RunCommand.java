@@ -14,12 +14,14 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import witnessmark.config.BridgeConfig;
 import witnessmark.config.ConfigFile;
+import witnessmark.daemon.Attendant;
 import witnessmark.daemon.Bridge;
 import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.log.Form;
 import witnessmark.log.Logs;
 import witnessmark.log.Volume;
+import witnessmark.systemd.ServiceManager;
 
 /** The daemon. */
 @Command(
@@ -86,7 +88,7 @@ final class RunCommand implements Callable<Integer> {
     try (Bridge bridge = bridge(settings)) {
       bridge.start();
       Runtime.getRuntime().addShutdownHook(new Thread(() -> end(stop, stopped)));
-      stop.await();
+      attended(bridge, stop);
     } finally {
       stopped.countDown();
     }
@@ -111,6 +113,20 @@ final class RunCommand implements Callable<Integer> {
                 + ". Name one in a directory that this user may write to.");
       }
       Logs.keep(logFile);
+    }
+  }
+
+  /** Waits for the end, and keeps the service manager informed where there is one. */
+  private static void attended(Bridge bridge, CountDownLatch stop) throws InterruptedException {
+    Optional<ServiceManager> manager =
+        ServiceManager.of(System.getenv(), ProcessHandle.current().pid());
+    if (manager.isEmpty()) {
+      stop.await();
+      return;
+    }
+    try (Attendant attendant = new Attendant(manager.get(), bridge::standing, bridge::turns)) {
+      attendant.ready();
+      stop.await();
     }
   }
 

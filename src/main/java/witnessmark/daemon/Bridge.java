@@ -32,6 +32,7 @@ public final class Bridge implements AutoCloseable {
 
   private final DirectoryLock lock;
   private final Loop loop;
+  private final Health health;
   private final List<Neighbours> neighbours = new ArrayList<>();
   private final List<MqttLink> brokers = new ArrayList<>();
   private final List<SerialLink> ports = new ArrayList<>();
@@ -49,8 +50,7 @@ public final class Bridge implements AutoCloseable {
             () -> SqliteLedger.open(files),
             this::recorded,
             counting.map(Watch.class::cast).orElse(Watch.NONE));
-    Health health =
-        new Health(config.name(), Moments.now(), loop.counts(), this::links, this::warning);
+    health = new Health(config.name(), Moments.now(), loop.counts(), this::links, this::warning);
     for (MqttConfig c : config.brokers()) {
       Neighbours others = new Neighbours(config.name(), c.settings().name());
       neighbours.add(others);
@@ -140,6 +140,16 @@ public final class Bridge implements AutoCloseable {
   /** What the writer has counted. */
   public Counts counts() {
     return loop.counts();
+  }
+
+  /** How it is, in one line for the person who looks after it. */
+  public String standing() {
+    return loop.counts().entries() + " entries; " + health.now().key();
+  }
+
+  /** How often the writer has come round. */
+  public long turns() {
+    return loop.turns();
   }
 
   private void recorded() {

@@ -25,8 +25,13 @@ public final class Counts {
     }
   }
 
-  void recording(long size) {
+  /** Notes that the log was opened; whether it can be written is not known yet. */
+  void holding(long size) {
     entries.set(size);
+  }
+
+  void recording(long size) {
+    holding(size);
     trouble.set(null);
   }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -33,6 +34,7 @@ public final class Loop implements AutoCloseable {
   private final Counts counts = new Counts();
   private final Refusals refusals = new Refusals();
   private final Thread writer = new Thread(this::run, "writer");
+  private final AtomicLong turns = new AtomicLong();
   private volatile boolean stopping;
   private Ledger ledger;
   private Journal journal;
@@ -100,15 +102,24 @@ public final class Loop implements AutoCloseable {
     return counts;
   }
 
+  /**
+   * How often the writer has come round: at least every few seconds while it works, waits for
+   * messages, or tries a log that fails.
+   */
+  public long turns() {
+    return turns.get();
+  }
+
   private void open() {
     ledger = opening.get();
     journal = new Journal(ledger);
-    counts.recording(journal.shop().size());
+    counts.holding(journal.shop().size());
   }
 
   private void run() {
     while (!stopping || !queue.isEmpty()) {
       try {
+        turns.incrementAndGet();
         List<Message> group = group();
         if (!group.isEmpty()) {
           record(group);
@@ -135,6 +146,7 @@ public final class Loop implements AutoCloseable {
     List<List<Arrival>> arrivals = group.stream().map(Message::arrivals).toList();
     List<List<Outcome>> outcomes = null;
     while (outcomes == null) {
+      turns.incrementAndGet();
       outcomes = attempt(arrivals);
       if (outcomes == null && stopping) {
         return; // unacknowledged: their senders keep them

@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** The daemon in a process of its own, to be stopped in order or killed. */
 public final class DaemonProcess implements AutoCloseable {
@@ -32,12 +33,19 @@ public final class DaemonProcess implements AutoCloseable {
 
   /** Starts it with a configuration file; it may not listen yet. */
   public static DaemonProcess start(Program program, Path config, String... options) {
+    return start(program, config, Map.of(), options);
+  }
+
+  /** Starts it with a configuration file and more in its environment; it may not listen yet. */
+  public static DaemonProcess start(
+      Program program, Path config, Map<String, String> environment, String... options) {
     try {
       Path log = Files.createTempFile(program.directory(), "daemon", ".log");
       Instant now = Instant.now().truncatedTo(ChronoUnit.MILLIS);
       List<String> line = new ArrayList<>(List.of("run", "--config", config.toString()));
       line.addAll(List.of(options));
-      return new DaemonProcess(program.daemon(log, line.toArray(String[]::new)), log, now);
+      return new DaemonProcess(
+          program.daemon(log, environment, line.toArray(String[]::new)), log, now);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -83,6 +91,7 @@ public final class DaemonProcess implements AutoCloseable {
     return !Instant.parse(health.path("since").asText()).isBefore(started);
   }
 
+  /** The number of its process. */
   public long pid() {
     return process.pid();
   }

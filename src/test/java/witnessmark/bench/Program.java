@@ -6,6 +6,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 
 /**
@@ -71,13 +72,13 @@ public record Program(Path directory, String locale) {
 
   /** Starts a command that may be killed before its end. */
   public Process begin(Path output, String... arguments) {
-    return daemon(output, arguments);
+    return daemon(output, Map.of(), arguments);
   }
 
-  Process daemon(Path log, String... arguments) {
+  Process daemon(Path log, Map<String, String> environment, String... arguments) {
     List<String> line = line("-jar", jar().toString());
     line.addAll(List.of(arguments));
-    return start(line, log, log);
+    return start(line, environment, log, log);
   }
 
   private Ended runLine(List<String> line, String... arguments) {
@@ -123,10 +124,15 @@ public record Program(Path directory, String locale) {
   }
 
   private Process start(List<String> line, Path out, Path err) {
+    return start(line, Map.of(), out, err);
+  }
+
+  private Process start(List<String> line, Map<String, String> environment, Path out, Path err) {
     ProcessBuilder builder = new ProcessBuilder(line).directory(directory.toFile());
     builder.environment().remove("WITNESSMARK_DATA");
     builder.environment().put("COLUMNS", "80");
     builder.environment().put("LC_ALL", locale);
+    builder.environment().putAll(environment);
     builder.redirectInput(ProcessBuilder.Redirect.from(Path.of("/dev/null").toFile()));
     builder.redirectOutput(ProcessBuilder.Redirect.appendTo(out.toFile()));
     if (out.equals(err)) {

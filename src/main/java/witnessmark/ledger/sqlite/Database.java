@@ -10,6 +10,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Set;
 import org.sqlite.SQLiteConfig;
 import org.sqlite.SQLiteErrorCode;
@@ -91,6 +92,15 @@ final class Database {
     }
   }
 
+  /** Brings the indexes of a file that another version began to what this one looks up by. */
+  static void renewIndexes(Connection connection, Path file) {
+    try {
+      Indexes.renew(connection, schema());
+    } catch (SQLException e) {
+      throw failure("written", file, e);
+    }
+  }
+
   static LedgerException failure(String done, Path file, SQLException e) {
     return new LedgerException(
         "The log "
@@ -131,7 +141,7 @@ final class Database {
     }
   }
 
-  private static Iterable<String> schema() {
+  private static List<String> schema() {
     try (InputStream in = Database.class.getResourceAsStream("schema.sql")) {
       String text = new String(in.readAllBytes(), StandardCharsets.UTF_8);
       return Arrays.stream(text.split("\n\n")).map(String::strip).toList();

@@ -66,6 +66,7 @@ public final class SqliteLedger implements Ledger {
     LogKey key = files.keys().get(0);
     Connection connection = Database.open(files.database());
     Database.check(connection, files.database());
+    Database.renewIndexes(connection, files.database());
     return on(files, connection, key);
   }
 
