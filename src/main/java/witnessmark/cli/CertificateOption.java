@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Locale;
 import java.util.Optional;
@@ -134,10 +133,9 @@ final class CertificateOption {
   private void save(byte[] pdf) {
     try {
       if (force) {
-        java.nio.file.Files.write(file, pdf);
+        Files.write(file, pdf);
       } else {
-        java.nio.file.Files.write(
-            file, pdf, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+        Files.writeNew(file, pdf);
       }
     } catch (FileAlreadyExistsException e) {
       throw exists();

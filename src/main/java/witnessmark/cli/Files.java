@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.CharacterCodingException;
 import java.nio.file.Path;
 import witnessmark.ledger.FileFault;
+import witnessmark.ledger.Modes;
 
 /** Reads what the command line names. */
 final class Files {
@@ -41,12 +42,26 @@ final class Files {
   /** Writes what the command line asks for, over what was there. */
   static void write(Path file, byte[] bytes) {
     try {
+      make(file);
       java.nio.file.Files.write(file, bytes);
     } catch (IOException e) {
       throw new Refusal(
           Exit.SURROUNDINGS,
           file + " cannot be written: " + FileFault.why(e) + "; name a place that can be");
     }
+  }
+
+  /** Makes the file where there is none, so that others cannot write to it whatever the umask. */
+  private static void make(Path file) throws IOException {
+    if (java.nio.file.Files.notExists(file)) {
+      java.nio.file.Files.createFile(file, Modes.of("rw-r--r--"));
+    }
+  }
+
+  /** Writes a file that must not be there yet. */
+  static void writeNew(Path file, byte[] bytes) throws IOException {
+    java.nio.file.Files.createFile(file, Modes.of("rw-r--r--"));
+    java.nio.file.Files.write(file, bytes);
   }
 
   static UncheckedIOException unreadable(Path file, IOException e) {

@@ -31,10 +31,12 @@ public final class Bridge implements AutoCloseable {
   private final List<MqttLink> brokers = new ArrayList<>();
   private final List<SerialLink> ports = new ArrayList<>();
   private final List<Publisher> publishers = new ArrayList<>();
+  private final Optional<String> exposed;
 
   /** Builds everything; nothing is opened yet but the lock on the data directory. */
   public Bridge(BridgeConfig config, LedgerFiles files) {
     lock = DirectoryLock.take(files);
+    exposed = files.exposed();
     loop = new Loop(config.queue(), () -> SqliteLedger.open(files), this::recorded);
     Health health =
         new Health(config.name(), Moments.now(), loop.counts(), this::links, this::warning);
@@ -69,6 +71,7 @@ public final class Bridge implements AutoCloseable {
    * @throws witnessmark.ledger.LedgerException when the log cannot be used
    */
   public void start() {
+    exposed.ifPresent(LOG::warn);
     loop.start();
     publishers.forEach(Publisher::start);
     brokers.forEach(MqttLink::start);
@@ -85,7 +88,7 @@ public final class Bridge implements AutoCloseable {
   }
 
   private Optional<String> warning() {
-    return neighbours.stream().flatMap(n -> n.warning().stream()).findFirst();
+    return neighbours.stream().flatMap(n -> n.warning().stream()).findFirst().or(() -> exposed);
   }
 
   /** What the writer has counted. */

@@ -6,9 +6,10 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.security.SecureRandom;
 import java.util.HexFormat;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * The files of a data directory.
@@ -54,6 +55,40 @@ public record LedgerFiles(Path directory) {
   }
 
   /**
+   * Makes the empty file of the log, for its owner to write and its group to read, whatever the
+   * umask; the database gives its other files the same mode.
+   */
+  public void make() {
+    try {
+      Files.createFile(database(), Modes.of("rw-r-----"));
+    } catch (IOException e) {
+      throw new LedgerException("The log's file cannot be made: " + FileFault.why(e) + ".", e);
+    }
+  }
+
+  /** What others may do with the log's files that they should not, and the way out. */
+  public Optional<String> exposed() {
+    String key = Modes.excess(secret(), "rw-------");
+    if (!key.isEmpty()) {
+      return Optional.of(
+          "The log's key "
+              + secret()
+              + " is open to others ("
+              + key
+              + "): who reads it can sign another history. Run: chmod 600 "
+              + secret());
+    }
+    for (Path path : List.of(directory, database(), verifier())) {
+      String excess = Modes.excess(path, "rwxr-xr-x");
+      if (!excess.isEmpty()) {
+        return Optional.of(
+            path + " may be written by others (" + excess + "). Run: chmod go-w " + path);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
    * The log's key.
    *
    * @throws LedgerException when it is missing or unreadable
@@ -95,12 +130,12 @@ public record LedgerFiles(Path directory) {
     new SecureRandom().nextBytes(suffix);
     LogKey key = LogKey.generate("witnessmark.local/log/" + HexFormat.of().formatHex(suffix));
     try {
-      Files.createDirectories(directory);
+      Files.createDirectories(directory, Modes.of("rwxr-x---"));
       Files.deleteIfExists(secret());
-      Files.createFile(
-          secret(),
-          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+      Files.createFile(secret(), Modes.of("rw-------"));
       Files.writeString(secret(), key.pem(), StandardOpenOption.TRUNCATE_EXISTING);
+      Files.deleteIfExists(verifier());
+      Files.createFile(verifier(), Modes.of("rw-r--r--"));
       Files.writeString(verifier(), key.verifierLine() + "\n", StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new LedgerException(

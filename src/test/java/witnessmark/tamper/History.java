@@ -6,11 +6,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import witnessmark.desk.AbandonJob;
 import witnessmark.desk.CalibrateWrench;
 import witnessmark.desk.CloseJob;
+import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
 import witnessmark.desk.Tried;
 import witnessmark.entry.Disposition;
@@ -58,15 +61,20 @@ final class History {
       }
       bench.hitOn(fastener, "5" + random.nextInt(4) + "." + random.nextInt(100) + " N.m");
     }
-    if (random.nextBoolean()) {
-      bench.person(new CloseJob(bench.jobName(), Optional.of("badge-07")));
+    Optional<String> by = Optional.of("badge-07");
+    try {
+      bench.person(new CloseJob(bench.jobName(), by));
+    } catch (Declined open) {
+      bench.person(new AbandonJob(bench.jobName(), by, "frame cracked"));
     }
   }
 
   private static CalibrateWrench calibration(Bench bench) {
     List<Tried> points = new ArrayList<>();
     for (String at : List.of("20", "60", "100")) {
-      points.add(new Tried(Torque.parse(at + " N.m"), List.of(Torque.parse(at + ".0 N.m"))));
+      points.add(
+          new Tried(
+              Torque.parse(at + " N.m"), Collections.nCopies(5, Torque.parse(at + ".0 N.m"))));
     }
     return new CalibrateWrench(
         "TW-2",

@@ -10,7 +10,9 @@ import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.sqlite.SqliteLedger;
 import witnessmark.pipeline.Drafts;
 
-/** A writer that is killed with SIGKILL once everything is committed: {@code Killed DIRECTORY SEED}. */
+/**
+ * A writer that is killed with SIGKILL once everything is committed: {@code Killed DIRECTORY SEED}.
+ */
 final class Killed {
   private Killed() {}
 

@@ -50,14 +50,12 @@ final class Rewrites {
 
   private void stolen(Copy copy, Random random) {
     List<Entry> entries = changed(random);
-    replace(
-        copy, entries, History.signed(victim.key(), entries), victim.key().verifierLine());
+    replace(copy, entries, History.signed(victim.key(), entries), victim.key().verifierLine());
   }
 
   private void older(Copy copy, Random random) {
     List<Entry> entries = beginning(random);
-    replace(
-        copy, entries, History.signed(victim.key(), entries), victim.key().verifierLine());
+    replace(copy, entries, History.signed(victim.key(), entries), victim.key().verifierLine());
   }
 
   private void olderNote(Copy copy, Random random) {

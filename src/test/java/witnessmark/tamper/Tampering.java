@@ -45,7 +45,7 @@ final class Tampering {
     for (Kind kind : kinds) {
       Count count = new Count(kind);
       Victim victim = kind.afterKill() ? killed : closed;
-      int part = Math.max(1, (edits * kind.weight() + weights / 2) / weights);
+      int part = (edits * kind.weight() + weights - 1) / weights;
       for (int i = 0; i < part; i++, edit++) {
         Path place = directory.resolve("copy");
         Copy copy = victim.copyTo(place);
