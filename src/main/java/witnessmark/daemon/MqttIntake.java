@@ -82,7 +82,7 @@ final class MqttIntake implements Inbox {
         loop.offer(
             new Message(
                 route.map(Route::station),
-                "mqtt:" + delivery.link() + ":" + delivery.channel(),
+                "mqtt:" + delivery.link() + ":" + ShownTopic.of(delivery.channel()),
                 delivery.at(),
                 delivery.redelivered(),
                 () -> decoded(route, cut, delivery),

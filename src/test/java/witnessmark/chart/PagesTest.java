@@ -25,7 +25,7 @@ import witnessmark.sample.Study;
 import witnessmark.sample.Worked;
 
 class PagesTest {
-  private static Study study(Bench bench) {
+  static Study study(Bench bench) {
     Optional<String> any = Optional.empty();
     Gathering gathering =
         new Gathering(
