@@ -1,13 +1,12 @@
 package witnessmark.link.mqtt;
 
 import java.io.ByteArrayOutputStream;
-import java.io.DataInputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
+import java.net.SocketTimeoutException;
+import java.nio.ByteBuffer;
 import java.security.SecureRandom;
-import java.util.HexFormat;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
@@ -24,28 +23,20 @@ final class CutPackets {
   static final int MOST = 5 << 20;
 
   private static final int PUBLISH = 3;
-  private static final int MARK = 24;
 
   private final SecureRandom random = new SecureRandom();
-  private final Map<String, Cut> cuts = new ConcurrentHashMap<>();
+  private final Map<ByteBuffer, Cut> cuts = new ConcurrentHashMap<>();
 
   /** What stood in place of this payload; it is forgotten then. */
   Optional<Cut> of(byte[] payload) {
-    return payload.length == MARK
-        ? Optional.ofNullable(cuts.remove(HexFormat.of().formatHex(payload)))
+    return payload.length == Swallow.MARK
+        ? Optional.ofNullable(cuts.remove(ByteBuffer.wrap(payload)))
         : Optional.empty();
   }
 
   /** The stream with its large payloads cut. */
   InputStream of(InputStream in) {
-    return new Stream(new DataInputStream(in));
-  }
-
-  private byte[] markOf(Cut cut) {
-    byte[] mark = new byte[MARK];
-    random.nextBytes(mark);
-    cuts.put(HexFormat.of().formatHex(mark), cut);
-    return mark;
+    return new Stream(in);
   }
 
   private static void length(ByteArrayOutputStream out, int remaining) {
@@ -58,12 +49,13 @@ final class CutPackets {
   }
 
   private final class Stream extends InputStream {
-    private final DataInputStream in;
+    private final InputStream in;
     private byte[] ready = new byte[0];
     private int at;
     private int passing;
+    private Swallow swallow;
 
-    Stream(DataInputStream in) {
+    Stream(InputStream in) {
       this.in = in;
     }
 
@@ -79,7 +71,7 @@ final class CutPackets {
       if (most == 0) {
         return 0;
       }
-      if (at == ready.length && passing == 0 && !next()) {
+      if (at == ready.length && passing == 0 && swallow == null && !next()) {
         return -1;
       }
       if (at < ready.length) {
@@ -88,9 +80,21 @@ final class CutPackets {
         at += given;
         return given;
       }
+      if (swallow != null) {
+        into[from] = swallow.next(this::patiently);
+        swallowed();
+        return 1;
+      }
       int read = in.read(into, from, Math.min(most, passing));
       passing -= Math.max(0, read);
       return read;
+    }
+
+    private void swallowed() {
+      if (swallow.ended()) {
+        cuts.put(ByteBuffer.wrap(swallow.mark()), swallow.cut());
+        swallow = null;
+      }
     }
 
     @Override
@@ -111,10 +115,10 @@ final class CutPackets {
       }
       int remaining = remaining();
       ByteArrayOutputStream out = new ByteArrayOutputStream();
+      out.write(first);
       if (remaining > MOST) {
-        out.writeBytes(cut(first, remaining));
+        cut(first, remaining, out);
       } else {
-        out.write(first);
         length(out, remaining);
         passing = remaining;
       }
@@ -127,7 +131,7 @@ final class CutPackets {
     private int remaining() throws IOException {
       int remaining = 0;
       for (int shift = 0; shift < 28; shift += 7) {
-        int next = in.readUnsignedByte();
+        int next = exactly(1)[0] & 0xff;
         remaining |= (next & 0x7f) << shift;
         if (next < 0x80) {
           return remaining;
@@ -137,48 +141,43 @@ final class CutPackets {
     }
 
     /** MQTT 3.1.1, section 3.3: topic, for QoS above 0 a packet id, and the payload. */
-    private byte[] cut(int first, int remaining) throws IOException {
+    private void cut(int first, int remaining, ByteArrayOutputStream out) throws IOException {
       if (first >> 4 != PUBLISH) {
         throw new IOException("a packet of " + remaining + " bytes that is no message");
       }
-      byte[] topic = new byte[in.readUnsignedShort()];
-      in.readFully(topic);
-      byte[] id = new byte[(first & 0b110) == 0 ? 0 : 2];
-      in.readFully(id);
-      byte[] mark = markOf(swallowed(remaining - 2 - topic.length - id.length));
-      ByteArrayOutputStream out = new ByteArrayOutputStream();
-      out.write(first);
-      length(out, 2 + topic.length + id.length + mark.length);
-      out.write(topic.length >> 8);
-      out.write(topic.length);
+      byte[] size = exactly(2);
+      byte[] topic = exactly((size[0] & 0xff) << 8 | size[1] & 0xff);
+      byte[] id = exactly((first & 0b110) == 0 ? 0 : 2);
+      int before = size.length + topic.length + id.length;
+      byte[] mark = new byte[Swallow.MARK];
+      random.nextBytes(mark);
+      swallow = new Swallow(remaining - before, mark);
+      length(out, before + mark.length);
+      out.writeBytes(size);
       out.writeBytes(topic);
       out.writeBytes(id);
-      out.writeBytes(mark);
-      return out.toByteArray();
     }
 
-    private Cut swallowed(int length) throws IOException {
-      MessageDigest digest = sha256();
-      byte[] head = new byte[Cut.KEPT];
-      in.readFully(head);
-      digest.update(head);
-      byte[] buffer = new byte[64 << 10];
-      for (int left = length - head.length; left > 0; ) {
-        int read = in.read(buffer, 0, Math.min(left, buffer.length));
-        if (read < 0) {
-          throw new IOException("the connection ended within a message of " + length + " bytes");
-        }
-        digest.update(buffer, 0, read);
-        left -= read;
+    private byte[] exactly(int length) throws IOException {
+      byte[] bytes = new byte[length];
+      for (int at = 0; at < length; ) {
+        at += patiently(bytes, at, length - at);
       }
-      return new Cut(head, length, HexFormat.of().formatHex(digest.digest()));
+      return bytes;
     }
 
-    private static MessageDigest sha256() {
-      try {
-        return MessageDigest.getInstance("SHA-256");
-      } catch (NoSuchAlgorithmException e) {
-        throw new IllegalStateException("every Java has SHA-256", e);
+    /** The library's sockets give up after a second; a packet that has begun is waited for. */
+    private int patiently(byte[] into, int from, int most) throws IOException {
+      while (true) {
+        try {
+          int read = in.read(into, from, most);
+          if (read < 0) {
+            throw new EOFException("the connection ended within a packet");
+          }
+          return read;
+        } catch (SocketTimeoutException e) {
+          // when the link gives the connection up, it closes the socket, and this ends, too
+        }
       }
     }
   }
