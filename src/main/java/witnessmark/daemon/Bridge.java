@@ -71,7 +71,7 @@ public final class Bridge implements AutoCloseable {
    * @throws witnessmark.ledger.LedgerException when the log cannot be used
    */
   public void start() {
-    exposed.ifPresent(LOG::warn);
+    exposed.ifPresent(e -> LOG.atWarn().addKeyValue("detail", e).log("open to others"));
     loop.start();
     publishers.forEach(Publisher::start);
     brokers.forEach(MqttLink::start);
