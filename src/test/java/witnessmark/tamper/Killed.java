@@ -45,10 +45,10 @@ final class Killed {
                   Long.toString(seed))
               .redirectError(ProcessBuilder.Redirect.INHERIT)
               .start();
-      String said = writer.inputReader().readLine();
+      boolean committed = writer.inputReader().lines().anyMatch("committed"::equals);
       writer.destroyForcibly().waitFor();
-      if (!"committed".equals(said)) {
-        throw new IllegalStateException("the writer said " + said);
+      if (!committed) {
+        throw new IllegalStateException("the writer ended before it had committed");
       }
     } catch (IOException e) {
       throw new UncheckedIOException(e);
