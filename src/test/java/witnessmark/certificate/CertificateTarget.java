@@ -85,10 +85,10 @@ public final class CertificateTarget implements Target<CertificateTarget.Read> {
         "startxref\n");
   }
 
-  /** Streams that swell to 64 MiB are allowed, and read whole: in a growing buffer. */
+  /** Streams may swell to 4 MiB and 64 times the file, and are read into a growing buffer. */
   @Override
   public Allowance allowance() {
-    return new Allowance(256L << 20, 40);
+    return new Allowance(20L << 20, 300);
   }
 
   @Override

@@ -142,7 +142,7 @@ final class TomlTargets {
     /** The TOML library keeps a node for each mark, and its parser a state for each call. */
     @Override
     public Allowance allowance() {
-      return new Allowance(12 << 20, 4_000);
+      return new Allowance(12 << 20, 8_000);
     }
 
     @Override
