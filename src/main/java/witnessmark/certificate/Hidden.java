@@ -10,6 +10,10 @@ import witnessmark.certificate.Written.Part;
 
 /** Finds what no certificate has: all that acts, covers, or is filled in. */
 final class Hidden {
+  /** Text in a dictionary: certificates have no bracket in it that is not escaped. */
+  private static final Pattern STRING =
+      Pattern.compile("\\((?:[^()\\\\]|\\\\.)*+\\)", Pattern.DOTALL);
+
   private static final Pattern NAME = Pattern.compile("/([^\\s/<>\\[\\]()]+)");
 
   /** Every name that stands in the dictionaries of a certificate. */
@@ -32,7 +36,7 @@ final class Hidden {
   static List<String> in(Written file) {
     Set<String> strange = new TreeSet<>();
     for (Part part : file.parts()) {
-      Matcher name = NAME.matcher(part.dictionary().replaceAll("\\([^)]*\\)", "()"));
+      Matcher name = NAME.matcher(STRING.matcher(part.dictionary()).replaceAll("()"));
       while (name.find()) {
         String found = name.group(1);
         boolean resource = found.matches("F[0-9]{1,3}|[A-Z]{6}\\+DejaVu[A-Za-z-]{1,40}");

@@ -19,6 +19,12 @@ final class Written {
   /** Bytes of all streams together, when inflated. */
   static final int MOST = 64 << 20;
 
+  /**
+   * What a small file may swell to: a certificate's streams are a few times as long as the file.
+   */
+  private static final int SWELLING = 64;
+
+  private static final int ALWAYS = 4 << 20;
   private static final int DEEPEST = 24;
   private static final Pattern LENGTH = Pattern.compile("^<<\n/Length ([0-9]{1,9})\n");
   private static final Pattern OBJECT = Pattern.compile("([1-9][0-9]{0,6}) 0 obj\n");
@@ -167,8 +173,9 @@ final class Written {
 
   private void count(int more) throws FormException {
     inflated += more;
-    if (inflated > MOST) {
-      throw new FormException("its streams hold more than " + MOST + " bytes");
+    long most = Math.min(MOST, ALWAYS + (long) SWELLING * bytes.length);
+    if (inflated > most) {
+      throw new FormException("its streams hold more than " + most + " bytes");
     }
   }
 

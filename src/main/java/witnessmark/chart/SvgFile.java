@@ -20,6 +20,11 @@ public final class SvgFile {
 
   private SvgFile() {}
 
+  /** No two hyphens in a row, and none at the end: they would end the comment. */
+  private static String comment(String title) {
+    return title.replaceAll("-(?=-|$)", "- ");
+  }
+
   /**
    * The file, in UTF-8. The same study gives the same bytes on the same day.
    *
@@ -35,7 +40,7 @@ public final class SvgFile {
               .createDocument("http://www.w3.org/2000/svg", "svg", null);
       SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
       context.setPrecision(2);
-      context.setComment(study.title().replace("--", "- -"));
+      context.setComment(comment(study.title()));
       SVGGraphics2D page = new SVGGraphics2D(context, false);
       page.setSVGCanvasSize(new Dimension(Sheet.WIDTH, Sheet.HEIGHT));
       Sheet.draw(page, study, new Foot(source.text(), 1, 1));

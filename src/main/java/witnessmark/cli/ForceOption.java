@@ -3,9 +3,9 @@ package witnessmark.cli;
 import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import picocli.CommandLine.Option;
 import witnessmark.ledger.FileFault;
+import witnessmark.ledger.Modes;
 
 /** The {@code --force} option: a file that exists is kept unless it is given. */
 final class ForceOption {
@@ -26,12 +26,11 @@ final class ForceOption {
   /** Writes what the command line asks for. */
   void write(Path file, byte[] bytes) {
     try {
-      if (given) {
-        java.nio.file.Files.write(file, bytes);
-      } else {
-        java.nio.file.Files.write(
-            file, bytes, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
+      // others cannot write to it whatever the umask
+      if (!given || java.nio.file.Files.notExists(file)) {
+        java.nio.file.Files.createFile(file, Modes.of("rw-r--r--"));
       }
+      java.nio.file.Files.write(file, bytes);
     } catch (FileAlreadyExistsException e) {
       throw exists(file);
     } catch (IOException e) {

@@ -20,6 +20,7 @@ import witnessmark.toml.TomlFile;
 /** Reads a configuration file with the profiles it names. */
 public final class ConfigFile {
   static final String NAME = "write 1 to 64 letters, digits, and . _ -";
+  static final String PATH = "write a path that this system can have";
 
   private final Path directory;
   private final Map<String, String> environment;
@@ -39,8 +40,16 @@ public final class ConfigFile {
    * @throws IOException when the file cannot be read
    */
   public static BridgeConfig read(Path file, Map<String, String> environment) throws IOException {
+    return parse(file, Files.readString(file), environment);
+  }
+
+  /**
+   * What the text of such a file says.
+   *
+   * @throws FaultsException with every fault of the text, or of the first profile that has any
+   */
+  public static BridgeConfig parse(Path file, String text, Map<String, String> environment) {
     Path directory = file.toAbsolutePath().getParent();
-    String text = Files.readString(file);
     TomlFile toml = TomlFile.parse(file.toString(), text);
     BridgeConfig config = new ConfigFile(directory, environment).bridge(toml);
     toml.orThrow();
@@ -54,7 +63,7 @@ public final class ConfigFile {
       root.fault("bridge", "there is no [bridge]", "begin with [bridge] and its name");
     }
     Optional<String> name = bridge.flatMap(b -> b.requiredRead("name", NAME, ConfigFile::named));
-    Optional<String> data = bridge.flatMap(b -> b.text("data"));
+    Optional<String> data = bridge.flatMap(b -> b.read("data", PATH, Path::of)).map(Path::toString);
     int queue = bridge.map(b -> (int) b.integer("queue", 16, 100_000).orElse(1000)).orElse(1000);
     Duration every =
         bridge
@@ -91,6 +100,11 @@ public final class ConfigFile {
     return text;
   }
 
+  /**
+   * The path, seen from the file's directory.
+   *
+   * @throws java.nio.file.InvalidPathException when this system cannot have such a path
+   */
   Path path(String text) {
     return directory.resolve(text);
   }
@@ -112,15 +126,16 @@ public final class ConfigFile {
   /** The profile that the section names; a fault where its file cannot be read. */
   Optional<Profile> profile(Section section) {
     Optional<String> named = section.requiredText("profile", "name a profile file");
-    if (named.isEmpty()) {
+    Optional<Path> path = section.read("profile", PATH, this::path);
+    if (path.isEmpty()) {
       return Optional.empty();
     }
     try {
-      return Optional.of(ProfileFile.parse(named.get(), Files.readString(path(named.get()))));
+      return Optional.of(ProfileFile.parse(named.orElseThrow(), Files.readString(path.get())));
     } catch (IOException e) {
       section.fault(
           "profile",
-          "the profile " + path(named.get()) + " cannot be read",
+          "the profile " + path.get() + " cannot be read",
           "name a file that exists, relative to this one");
       return Optional.empty();
     }

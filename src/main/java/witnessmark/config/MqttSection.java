@@ -126,7 +126,7 @@ final class MqttSection {
 
   private Optional<String> password(Section s) {
     Optional<String> variable = s.text("password-env");
-    Optional<Path> from = s.text("password-file").map(file::path);
+    Optional<Path> from = s.read("password-file", ConfigFile.PATH, file::path);
     if (variable.isPresent() && from.isPresent()) {
       s.fault("password-env", "there are two sources of the password", "keep one of them");
     }
@@ -152,7 +152,7 @@ final class MqttSection {
 
   /** The path is given back even where it cannot be read, so that one fault makes no second. */
   private Optional<Path> existing(Section s, String key) {
-    Optional<Path> path = s.text(key).map(file::path);
+    Optional<Path> path = s.read(key, ConfigFile.PATH, file::path);
     path.filter(p -> !Files.isReadable(p)).ifPresent(p -> unreadable(s, key, p));
     return path;
   }

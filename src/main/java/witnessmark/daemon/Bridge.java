@@ -39,10 +39,12 @@ public final class Bridge implements AutoCloseable {
   private final List<Publisher> publishers = new ArrayList<>();
   private final Optional<CheckpointDrop> drop;
   private final Optional<Page> page;
+  private final Optional<String> exposed;
 
   /** Builds everything; nothing is opened yet but the lock on the data directory. */
   public Bridge(BridgeConfig config, LedgerFiles files) {
     lock = DirectoryLock.take(files);
+    exposed = files.exposed();
     Optional<Recorded> counting = config.http().map(h -> new Recorded());
     loop =
         new Loop(
@@ -112,6 +114,7 @@ public final class Bridge implements AutoCloseable {
    * @throws witnessmark.ledger.LedgerException when the log cannot be used
    */
   public void start() {
+    exposed.ifPresent(e -> LOG.atWarn().addKeyValue("detail", e).log("open to others"));
     loop.start();
     publishers.forEach(Publisher::start);
     drop.ifPresent(CheckpointDrop::start);
@@ -134,7 +137,8 @@ public final class Bridge implements AutoCloseable {
         .flatMap(n -> n.warning().stream())
         .findFirst()
         .or(() -> drop.flatMap(CheckpointDrop::warning))
-        .or(() -> page.flatMap(Page::trouble));
+        .or(() -> page.flatMap(Page::trouble))
+        .or(() -> exposed);
   }
 
   /** What the writer has counted. */

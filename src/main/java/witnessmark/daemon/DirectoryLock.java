@@ -5,9 +5,11 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.StandardOpenOption;
+import java.util.Set;
 import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
+import witnessmark.ledger.Modes;
 
 /** Keeps a second daemon off a data directory; goes with the process, however it ends. */
 final class DirectoryLock implements AutoCloseable {
@@ -23,8 +25,8 @@ final class DirectoryLock implements AutoCloseable {
       FileChannel channel =
           FileChannel.open(
               files.directory().resolve("daemon.lock"),
-              StandardOpenOption.CREATE,
-              StandardOpenOption.WRITE);
+              Set.of(StandardOpenOption.CREATE, StandardOpenOption.WRITE),
+              Modes.of("rw-------"));
       FileLock held = channel.tryLock();
       if (held == null) {
         channel.close();

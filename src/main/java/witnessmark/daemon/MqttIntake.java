@@ -5,6 +5,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.Function;
 import witnessmark.config.MqttConfig;
 import witnessmark.decode.Decoded;
@@ -37,11 +40,18 @@ final class MqttIntake implements Inbox {
    */
   private static final Duration PATIENCE = Duration.ofSeconds(1);
 
+  /**
+   * Bytes of payloads that may wait for the disk, beyond one; a queue of so many messages says
+   * nothing about their size.
+   */
+  static final long BUDGET = 32 << 20;
+
   private record Route(String station, Function<byte[], List<Decoded>> decoder) {}
 
   private final Loop loop;
   private final MqttConfig config;
   private final Neighbours neighbours;
+  private final AtomicLong waiting = new AtomicLong();
   private final Map<String, Route> mapped = new HashMap<>();
 
   MqttIntake(Loop loop, MqttConfig config, Neighbours neighbours) {
@@ -60,25 +70,67 @@ final class MqttIntake implements Inbox {
       delivery.acknowledge().run();
       return true;
     }
+    int length = delivery.bytes().length;
+    if (!room(length)) {
+      return false;
+    }
     Optional<Route> route = route(delivery.channel());
-    return loop.offer(
-        new Message(
-            route.map(Route::station),
-            "mqtt:" + delivery.link() + ":" + delivery.channel(),
-            delivery.at(),
-            delivery.redelivered(),
+    Optional<Sample> cut = delivery.cut().map(c -> new Sample(c.head(), c.length(), c.sha256()));
+    waiting.addAndGet(length);
+    AtomicBoolean counted = new AtomicBoolean(true);
+    boolean taken =
+        loop.offer(
+            new Message(
+                route.map(Route::station),
+                "mqtt:" + delivery.link() + ":" + ShownTopic.of(delivery.channel()),
+                delivery.at(),
+                delivery.redelivered(),
+                () -> decoded(route, cut, delivery),
+                () -> cut.orElseGet(() -> Sample.of(delivery.bytes())),
+                outcomes -> {
+                  delivery.acknowledge().run();
+                  settled(counted, length);
+                }),
+            PATIENCE);
+    if (!taken) {
+      settled(counted, length);
+    }
+    return taken;
+  }
+
+  private void settled(AtomicBoolean counted, int length) {
+    if (counted.getAndSet(false)) {
+      waiting.addAndGet(-length);
+    }
+  }
+
+  /** Whether there is room for so many bytes, now or within the patience that there is. */
+  private boolean room(int length) {
+    long end = System.nanoTime() + PATIENCE.toNanos();
+    while (waiting.get() > 0 && waiting.get() + length > BUDGET) {
+      if (System.nanoTime() > end) {
+        return false;
+      }
+      LockSupport.parkNanos(5_000_000);
+    }
+    return true;
+  }
+
+  private static List<Decoded> decoded(
+      Optional<Route> route, Optional<Sample> cut, Delivery delivery) {
+    if (route.isPresent() && cut.isPresent()) {
+      return List.of(Messages.tooLarge(cut.get()));
+    }
+    return route
+        .map(r -> r.decoder().apply(delivery.bytes()))
+        .orElseGet(
             () ->
-                route
-                    .map(r -> r.decoder().apply(delivery.bytes()))
-                    .orElseGet(() -> unknown(delivery)),
-            () -> Sample.of(delivery.bytes()),
-            outcomes -> delivery.acknowledge().run()),
-        PATIENCE);
+                List.of(new Malformed(NAMELESS, cut.orElseGet(() -> Sample.of(delivery.bytes())))));
   }
 
   @Override
   public boolean hasRoom() {
-    return loop.hasRoom();
+    return loop.hasRoom() && waiting.get() <= BUDGET / 2;
   }
 
   private Optional<Route> route(String topic) {
@@ -97,10 +149,6 @@ final class MqttIntake implements Inbox {
       case "scan" -> Optional.of(new Route(levels[0], Messages::scan));
       default -> Optional.empty();
     };
-  }
-
-  private static List<Decoded> unknown(Delivery delivery) {
-    return malformed(NAMELESS, delivery.bytes());
   }
 
   private static List<Decoded> malformed(String reason, byte[] bytes) {

@@ -22,6 +22,9 @@ final class Neighbours {
   private static final Set<String> THERE = Set.of("ok", "degraded");
   private static final int MOST = 100;
 
+  /** A bridge's health is of some hundred bytes and as many for each link. */
+  private static final int LONGEST = 64 << 10;
+
   private final String bridge;
   private final String link;
   private final Set<String> there = new ConcurrentSkipListSet<>();
@@ -67,6 +70,9 @@ final class Neighbours {
   }
 
   private static String state(byte[] payload) {
+    if (payload.length > LONGEST) {
+      return "";
+    }
     try {
       JsonNode health = new ObjectMapper().readTree(payload);
       return health == null ? "" : health.path("state").asText();

@@ -12,6 +12,9 @@ final class CutBetween implements Cut {
   private final Sought end;
   private final Gathered gathered;
 
+  /** Made once, not for each byte. */
+  private final Sought.Freed keep;
+
   private boolean inside;
 
   CutBetween(FrameRule.Between rule) {
@@ -19,22 +22,23 @@ final class CutBetween implements Cut {
     this.start = new Sought(rule.start());
     this.end = new Sought(rule.end());
     this.gathered = new Gathered(rule.max() + start.length() + end.length());
+    this.keep = gathered::add;
   }
 
   @Override
   public void take(byte next, List<Frame> out) {
-    start.take(next, gathered::add);
+    start.take(next, keep);
     if (inside) {
       // The search for the start has gathered these bytes, or will.
       end.take(next, free -> {});
     }
     if (start.found()) {
       broken(out);
-      start.release(gathered::add);
+      start.release(keep);
       forgetEnd();
       inside = true;
     } else if (inside && end.found()) {
-      start.release(gathered::add);
+      start.release(keep);
       forgetEnd();
       Cut.content(gathered, start.length(), end.length(), rule.max(), out);
       inside = false;
@@ -43,7 +47,7 @@ final class CutBetween implements Cut {
 
   @Override
   public void end(List<Frame> out) {
-    start.release(gathered::add);
+    start.release(keep);
     forgetEnd();
     long length = gathered.length();
     if (length > 0) {

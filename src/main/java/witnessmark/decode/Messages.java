@@ -27,6 +27,11 @@ public final class Messages {
     return decode(payload, Messages::scanned);
   }
 
+  /** A payload that was too large to be kept, by what is known of it. */
+  public static Malformed tooLarge(Sample sample) {
+    return new Malformed(Text.tooLong("payload", sample.length(), JsonPayload.LONGEST), sample);
+  }
+
   private static List<Decoded> decode(byte[] payload, JsonPayload.ElementReader reader) {
     try {
       Text.atMost(payload, JsonPayload.LONGEST, "payload");

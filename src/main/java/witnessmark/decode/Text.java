@@ -26,8 +26,11 @@ final class Text {
 
   static void atMost(byte[] bytes, int longest, String what) throws Refusal {
     if (bytes.length > longest) {
-      throw new Refusal(
-          "the " + what + " has " + bytes.length + " bytes; at most " + longest + " are allowed");
+      throw new Refusal(tooLong(what, bytes.length, longest));
     }
+  }
+
+  static String tooLong(String what, long length, int longest) {
+    return "the " + what + " has " + length + " bytes; at most " + longest + " are allowed";
   }
 }

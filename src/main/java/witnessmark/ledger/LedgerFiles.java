@@ -54,6 +54,40 @@ public record LedgerFiles(Path directory) {
   }
 
   /**
+   * Makes the empty file of the log, for its owner to write and its group to read, whatever the
+   * umask; the database gives its other files the same mode.
+   */
+  public void make() {
+    try {
+      Files.createFile(database(), Modes.of("rw-r-----"));
+    } catch (IOException e) {
+      throw new LedgerException("The log's file cannot be made: " + FileFault.why(e) + ".", e);
+    }
+  }
+
+  /** What others may do with the log's files that they should not, and the way out. */
+  public Optional<String> exposed() {
+    String key = Modes.excess(secret(), "rw-------");
+    if (!key.isEmpty()) {
+      return Optional.of(
+          "The log's key "
+              + secret()
+              + " is open to others ("
+              + key
+              + "): who reads it can sign another history. Run: chmod 600 "
+              + secret());
+    }
+    for (Path path : List.of(directory, database(), verifier())) {
+      String excess = Modes.excess(path, "rwxr-xr-x");
+      if (!excess.isEmpty()) {
+        return Optional.of(
+            path + " may be written by others (" + excess + "). Run: chmod go-w " + path);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /**
    * The key pairs that may sign: one, and while the key is being changed the next one after it.
    * Which of them does is told by the newest checkpoint.
    *
@@ -101,9 +135,11 @@ public record LedgerFiles(Path directory) {
     new SecureRandom().nextBytes(suffix);
     LogKey key = LogKey.generate("witnessmark.local/log/" + HexFormat.of().formatHex(suffix));
     try {
-      Files.createDirectories(directory);
+      Files.createDirectories(directory, Modes.of("rwxr-x---"));
       Files.deleteIfExists(secret());
       Durable.createPrivate(secret(), key.pem());
+      Files.deleteIfExists(verifier());
+      Files.createFile(verifier(), Modes.of("rw-r--r--"));
       Files.writeString(verifier(), key.verifierLine() + "\n", StandardCharsets.UTF_8);
     } catch (IOException e) {
       throw new LedgerException(

@@ -2,6 +2,7 @@ package witnessmark.link;
 
 import java.time.Instant;
 import java.util.Objects;
+import java.util.Optional;
 import witnessmark.torque.Label;
 
 /**
@@ -12,6 +13,8 @@ import witnessmark.torque.Label;
  * @param bytes exactly what arrived; owned by the delivery, not to be changed
  * @param at when the bridge took it
  * @param redelivered whether the sender says it may have sent it before
+ * @param cut what is known of a message that was too large to be kept; then {@code bytes} is its
+ *     head
  * @param acknowledge tells the sender that the message is safely on record; may be run from any
  *     thread, more than once, and after the link is gone: then the sender will send it again
  */
@@ -21,12 +24,14 @@ public record Delivery(
     byte[] bytes,
     Instant at,
     boolean redelivered,
+    Optional<Cut> cut,
     Runnable acknowledge) {
   public Delivery {
     Label.check("link", link);
     Objects.requireNonNull(channel, "channel");
     Objects.requireNonNull(bytes, "bytes");
     Objects.requireNonNull(at, "at");
+    Objects.requireNonNull(cut, "cut");
     Objects.requireNonNull(acknowledge, "acknowledge");
   }
 }

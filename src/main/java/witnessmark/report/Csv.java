@@ -5,10 +5,13 @@ import java.util.List;
 /**
  * Rows of comma-separated values after RFC 4180.
  *
- * <p>A cell that a spreadsheet would take for a formula (beginning with {@code = + - @}, tab or
- * carriage return, and no plain number) is led by an apostrophe.
+ * <p>A cell that a spreadsheet would take for a formula (beginning with {@code = + - @}, tab, or a
+ * line end, and no plain number) is led by an apostrophe.
  */
 public final class Csv {
+  /** The last four are the full-width forms, which spreadsheets of East Asian locales take, too. */
+  private static final String STARTS = "=+-@\t\r\n\uFF1D\uFF0B\uFF0D\uFF20";
+
   private Csv() {}
 
   /** The row with its CR LF. */
@@ -43,7 +46,7 @@ public final class Csv {
 
   private static boolean formula(String text) {
     return !text.isEmpty()
-        && "=+-@\t\r".indexOf(text.charAt(0)) >= 0
+        && STARTS.indexOf(text.charAt(0)) >= 0
         && !text.matches("-?[0-9]+(\\.[0-9]+)?");
   }
 }

@@ -10,6 +10,9 @@ import org.tomlj.TomlPosition;
 public final class TomlFile {
   private static final String TOML = "the file must be TOML 1.0";
 
+  /** So many places that are no TOML are listed; after one, most others follow from it. */
+  static final int LISTED = 100;
+
   private final Faults faults;
   private final Section root;
 
@@ -34,12 +37,23 @@ public final class TomlFile {
               throw new FaultsException(faults.sorted());
             });
     TomlParseResult result = parse(plain, faults);
-    result.errors().forEach(e -> faults.add(e.position(), e.getMessage(), TOML));
+    list(result.errors(), faults);
     if (result.hasErrors()) {
       throw new FaultsException(faults.sorted());
     }
     return new TomlFile(
         faults, new Section(faults, result, TomlPosition.positionAt(1, 1), "the file"));
+  }
+
+  private static void list(List<TomlParseError> errors, Faults faults) {
+    errors.stream().limit(LISTED).forEach(e -> faults.add(e.position(), e.getMessage(), TOML));
+    if (errors.size() > LISTED) {
+      int more = errors.size() - LISTED;
+      faults.add(
+          errors.get(LISTED).position(),
+          "from here on " + more + " more places are no TOML",
+          "mend those before first");
+    }
   }
 
   /** The library reports most errors in its result but throws those in the key of a table. */

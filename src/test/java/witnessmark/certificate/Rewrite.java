@@ -44,7 +44,8 @@ final class Rewrite {
     return written(file.frame(), parts, 9);
   }
 
-  private static byte[] written(String frame, List<Part> parts, int level) {
+  /** The parts in the form that certificates are written in, with the table that follows. */
+  static byte[] written(String frame, List<Part> parts, int level) {
     int cut = frame.indexOf("trailer\n");
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     add(out, frame.substring(0, cut));

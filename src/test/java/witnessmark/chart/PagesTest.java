@@ -26,10 +26,10 @@ import witnessmark.sample.Study;
 import witnessmark.sample.Worked;
 
 class PagesTest {
-  private static final Provenance SOURCE =
+  static final Provenance SOURCE =
       new Provenance("test", Bench.START, "witnessmark.local/log/0123456789abcdef", 68, "cm9vdA==");
 
-  private static Study study(Bench bench) {
+  static Study study(Bench bench) {
     Optional<String> any = Optional.empty();
     Gathering gathering =
         new Gathering(

@@ -47,6 +47,13 @@ class NeighboursTest {
   }
 
   @Test
+  void aHealthOfManyKilobytesIsNotRead() {
+    String large = OK.replace("}", ",\"links\":\"" + "x".repeat(70_000) + "\"}");
+    assertThat(hear("shop-2/health", large)).isTrue();
+    assertThat(neighbours.warning()).isEmpty();
+  }
+
+  @Test
   void anythingElseIsNotTaken() {
     assertThat(hear("bench-1/torque", OK)).isFalse();
     assertThat(hear("a/b/health", OK)).isFalse();

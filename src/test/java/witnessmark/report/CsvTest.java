@@ -25,6 +25,12 @@ class CsvTest {
   }
 
   @Test
+  void whatBeginsWithALineEndOrAFullWidthSignIsMadeTextToo() {
+    assertThat(Csv.row(List.of("\n=1", "\r=1", "\uFF1D1+1", "\uFF20x", "-1e1")))
+        .isEqualTo("\"'\n=1\",\"'\r=1\",'\uFF1D1+1,'\uFF20x,'-1e1\r\n");
+  }
+
+  @Test
   void aNegativeNumberStaysANumber() {
     assertThat(Csv.row(List.of("-4.5", "-12"))).isEqualTo("-4.5,-12\r\n");
   }

@@ -51,6 +51,7 @@ public final class SqliteLedger implements Ledger {
   /** Begins a new log without entries; the caller appends entry 0. */
   public static SqliteLedger create(LedgerFiles files) {
     LogKey key = files.begin();
+    files.make();
     Connection connection = Database.open(files.database());
     Database.create(connection);
     return on(files, connection, key);

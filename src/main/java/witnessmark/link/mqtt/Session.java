@@ -18,9 +18,9 @@ import org.eclipse.paho.client.mqttv3.MqttCallback;
 import org.eclipse.paho.client.mqttv3.MqttConnectOptions;
 import org.eclipse.paho.client.mqttv3.MqttException;
 import org.eclipse.paho.client.mqttv3.MqttMessage;
-import org.eclipse.paho.client.mqttv3.persist.MemoryPersistence;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import witnessmark.link.Cut;
 import witnessmark.link.Delivery;
 import witnessmark.link.Inbox;
 import witnessmark.link.Post;
@@ -40,6 +40,7 @@ final class Session implements MqttCallback {
   private final Supplier<Instant> clock;
   private final Runnable wake;
   private final Trouble trouble;
+  private final CutPackets packets = new CutPackets();
   private final MqttAsyncClient client;
   private final AckOrder acks = new AckOrder(this::sendAck);
 
@@ -58,7 +59,7 @@ final class Session implements MqttCallback {
     this.wake = wake;
     this.trouble = new Trouble(settings);
     try {
-      client = new MqttAsyncClient(settings.url(), settings.clientId(), new MemoryPersistence());
+      client = new CuttingClient(settings.url(), settings.clientId(), packets);
     } catch (MqttException e) {
       throw new BrokerException(trouble.connecting(e), e);
     }
@@ -241,15 +242,17 @@ final class Session implements MqttCallback {
 
   private boolean take(String topic, MqttMessage message) {
     boolean owes = message.getQos() > 0;
+    Optional<Cut> cut = packets.of(message.getPayload());
     boolean taken =
         inbox.offer(
             new Delivery(
                 settings.name(),
                 topic,
-                message.getPayload(),
+                cut.map(Cut::head).orElseGet(message::getPayload),
                 clock.get(),
                 // A retained message comes again at every subscription.
                 message.isDuplicate() || message.isRetained(),
+                cut,
                 owes ? acks.owe(message.getId()) : () -> {}));
     if (!taken && owes) {
       acks.disown();
