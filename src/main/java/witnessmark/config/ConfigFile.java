@@ -60,6 +60,10 @@ public final class ConfigFile {
         bridge
             .flatMap(b -> b.read("health-every", Durations.ALLOWED, Durations::parse))
             .orElse(Duration.ofSeconds(10));
+    long keepFree =
+        bridge
+            .flatMap(b -> b.read("keep-free", Sizes.ALLOWED, Sizes::parse))
+            .orElse(Sizes.parse("200 MB"));
     bridge.ifPresent(Section::finish);
     String known = name.orElse("bridge");
     List<MqttConfig> brokers = new ArrayList<>();
@@ -75,7 +79,7 @@ public final class ConfigFile {
           "add at least one of them");
     }
     root.finish();
-    return new BridgeConfig(known, data, queue, every, brokers, ports);
+    return new BridgeConfig(known, data, queue, every, keepFree, brokers, ports);
   }
 
   /** Bridges and links are named like stations: their names are levels of topics, too. */

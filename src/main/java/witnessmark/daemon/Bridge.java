@@ -3,7 +3,10 @@ package witnessmark.daemon;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import witnessmark.config.BridgeConfig;
@@ -26,7 +29,12 @@ public final class Bridge implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Bridge.class);
 
   private final DirectoryLock lock;
+  private final Disk disk;
   private final Loop loop;
+
+  /** Stations that the configuration names. */
+  private final Set<String> served;
+
   private final List<Neighbours> neighbours = new ArrayList<>();
   private final List<MqttLink> brokers = new ArrayList<>();
   private final List<SerialLink> ports = new ArrayList<>();
@@ -35,7 +43,9 @@ public final class Bridge implements AutoCloseable {
   /** Builds everything; nothing is opened yet but the lock on the data directory. */
   public Bridge(BridgeConfig config, LedgerFiles files) {
     lock = DirectoryLock.take(files);
-    loop = new Loop(config.queue(), () -> SqliteLedger.open(files), this::recorded);
+    disk = new Disk(files, config.keepFree());
+    loop = new Loop(config.queue(), () -> SqliteLedger.open(files), disk::doubtful, this::news);
+    served = served(config);
     Health health =
         new Health(config.name(), Moments.now(), loop.counts(), this::links, this::warning);
     for (MqttConfig c : config.brokers()) {
@@ -50,6 +60,7 @@ public final class Bridge implements AutoCloseable {
                 c.settings().name(),
                 link,
                 c::serves,
+                this::stations,
                 () -> SqliteReading.open(files),
                 health::now,
                 config.healthEvery()));
@@ -85,7 +96,12 @@ public final class Bridge implements AutoCloseable {
   }
 
   private Optional<String> warning() {
-    return neighbours.stream().flatMap(n -> n.warning().stream()).findFirst();
+    return Stream.of(
+            disk.warning().stream(),
+            publishers.stream().flatMap(p -> p.trouble().stream()),
+            neighbours.stream().flatMap(n -> n.warning().stream()))
+        .flatMap(all -> all)
+        .findFirst();
   }
 
   /** What the writer has counted. */
@@ -93,7 +109,23 @@ public final class Bridge implements AutoCloseable {
     return loop.counts();
   }
 
-  private void recorded() {
+  private static Set<String> served(BridgeConfig config) {
+    Set<String> stations = new TreeSet<>();
+    for (MqttConfig c : config.brokers()) {
+      stations.addAll(c.stations());
+      c.mapped().forEach(m -> stations.add(m.station()));
+    }
+    config.ports().forEach(p -> stations.add(p.station()));
+    return stations;
+  }
+
+  private Set<String> stations() {
+    Set<String> all = new TreeSet<>(served);
+    all.addAll(loop.stations());
+    return all;
+  }
+
+  private void news() {
     publishers.forEach(Publisher::wake);
   }
 

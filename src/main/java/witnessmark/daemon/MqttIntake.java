@@ -17,6 +17,8 @@ import witnessmark.link.Delivery;
 import witnessmark.link.Inbox;
 import witnessmark.pipeline.Loop;
 import witnessmark.pipeline.Message;
+import witnessmark.pipeline.Outcome;
+import witnessmark.pipeline.Sender;
 
 /**
  * Brings a broker's messages to the writer: the topic says from which station and how to read them.
@@ -36,6 +38,29 @@ final class MqttIntake implements Inbox {
    * answered meanwhile.
    */
   private static final Duration PATIENCE = Duration.ofSeconds(1);
+
+  /** Who published it is told by the acknowledgement, or its absence, alone. */
+  private record Publishing(Delivery delivery) implements Sender {
+    @Override
+    public boolean keeps() {
+      return delivery.kept();
+    }
+
+    @Override
+    public void recorded(List<Outcome> outcomes) {
+      delivery.acknowledge().run();
+    }
+
+    @Override
+    public void waits() {
+      // not acknowledged
+    }
+
+    @Override
+    public void lost() {
+      // nobody waits for an answer to what was published at most once
+    }
+  }
 
   private record Route(String station, Function<byte[], List<Decoded>> decoder) {}
 
@@ -67,12 +92,13 @@ final class MqttIntake implements Inbox {
             "mqtt:" + delivery.link() + ":" + delivery.channel(),
             delivery.at(),
             delivery.redelivered(),
+            delivery.bytes().length,
             () ->
                 route
                     .map(r -> r.decoder().apply(delivery.bytes()))
                     .orElseGet(() -> unknown(delivery)),
             () -> Sample.of(delivery.bytes()),
-            outcomes -> delivery.acknowledge().run()),
+            new Publishing(delivery)),
         PATIENCE);
   }
 

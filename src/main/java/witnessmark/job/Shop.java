@@ -189,7 +189,8 @@ public record Shop(
       return scanned(e);
     } else if (entry instanceof Entry.LogOpened
         || entry instanceof Entry.WrenchChecked
-        || entry instanceof Entry.Refused) {
+        || entry instanceof Entry.Refused
+        || entry instanceof Entry.NotKept) {
       return this;
     }
     throw new IllegalStateException("no fold for " + entry.getClass());

@@ -11,6 +11,7 @@ import witnessmark.torque.Label;
  * @param channel where on the link: the MQTT topic, or the port's name
  * @param bytes exactly what arrived; owned by the delivery, not to be changed
  * @param at when the bridge took it
+ * @param kept whether the sender keeps it until it is acknowledged, and sends it again
  * @param redelivered whether the sender says it may have sent it before
  * @param acknowledge tells the sender that the message is safely on record; may be run from any
  *     thread, more than once, and after the link is gone: then the sender will send it again
@@ -20,6 +21,7 @@ public record Delivery(
     String channel,
     byte[] bytes,
     Instant at,
+    boolean kept,
     boolean redelivered,
     Runnable acknowledge) {
   public Delivery {

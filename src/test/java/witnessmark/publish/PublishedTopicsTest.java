@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
@@ -75,8 +76,9 @@ class PublishedTopicsTest {
             "shop",
             broker,
             station -> true,
+            Set::of,
             () -> SqliteReading.open(files),
-            () -> new HealthNow("ok", HEALTH),
+            () -> new HealthNow("ok", Optional.empty(), HEALTH),
             Duration.ofSeconds(10))) {
       publisher.start();
       await().atMost(Duration.ofSeconds(30)).until(() -> broker.topics.size() >= 4);
@@ -100,8 +102,9 @@ class PublishedTopicsTest {
             "shop",
             broker,
             station -> !station.equals(Bench.STATION),
+            Set::of,
             () -> SqliteReading.open(files),
-            () -> new HealthNow("ok", HEALTH),
+            () -> new HealthNow("ok", Optional.empty(), HEALTH),
             Duration.ofSeconds(10));
     publisher.start();
     await().atMost(Duration.ofSeconds(30)).until(() -> !broker.topics.isEmpty());

@@ -30,6 +30,7 @@ final class Database {
    * by statements, so that an idle connection holds no lock.
    */
   static Connection open(Path file) {
+    NativeLibrary.load();
     try {
       SQLiteConfig config = new SQLiteConfig();
       // nobody asks for them, and the driver would run a query after every insert to know them
@@ -43,6 +44,8 @@ final class Database {
           "PRAGMA synchronous=FULL",
           // pages: the file itself is brought up to date rarely, so that few commits wait for it
           "PRAGMA wal_autocheckpoint=4000",
+          // bytes: what a long reader made of the WAL file is given back once he is gone
+          "PRAGMA journal_size_limit=33554432",
           "PRAGMA recursive_triggers=ON");
       return connection;
     } catch (SQLException e) {
@@ -89,6 +92,11 @@ final class Database {
     } catch (SQLException e) {
       throw failure("read", file, e);
     }
+  }
+
+  /** Writes a page as it is, within a transaction. */
+  static void touch(Connection connection) throws SQLException {
+    execute(connection, "PRAGMA user_version=" + VERSION);
   }
 
   static LedgerException failure(String done, Path file, SQLException e) {

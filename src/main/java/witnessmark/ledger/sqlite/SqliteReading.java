@@ -22,10 +22,12 @@ public final class SqliteReading implements Reading {
 
   private final Path file;
   private final Connection connection;
+  private final Footing footing;
 
   private SqliteReading(Path file, Connection connection) {
     this.file = file;
     this.connection = connection;
+    this.footing = new Footing(file);
   }
 
   /**
@@ -73,6 +75,7 @@ public final class SqliteReading implements Reading {
 
   @Override
   public List<Stored> from(long n, int limit) {
+    footing.check();
     return guarded(
         () ->
             stored(
@@ -224,7 +227,9 @@ public final class SqliteReading implements Reading {
 
   @Override
   public void close() {
-    guarded(connection::close);
+    if (!footing.lost()) { // else it would remove the WAL file of whatever took the log's place
+      guarded(connection::close);
+    }
   }
 
   private List<Stored> stored(String sql, List<Object> values) throws SQLException {

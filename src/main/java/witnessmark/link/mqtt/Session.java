@@ -209,7 +209,8 @@ final class Session implements MqttCallback {
   @Override
   public void messageArrived(String topic, MqttMessage message) {
     // After one refusal all that follow are refused too: the broker sends them again in order.
-    if (full || leaving || lost != null) {
+    // It does not send again what it delivered at most once.
+    if (message.getQos() > 0 && (full || leaving || lost != null)) {
       return;
     }
     try {
@@ -248,6 +249,7 @@ final class Session implements MqttCallback {
                 topic,
                 message.getPayload(),
                 clock.get(),
+                owes,
                 // A retained message comes again at every subscription.
                 message.isDuplicate() || message.isRetained(),
                 owes ? acks.owe(message.getId()) : () -> {}));
