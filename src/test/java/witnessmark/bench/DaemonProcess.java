@@ -83,6 +83,10 @@ public final class DaemonProcess implements AutoCloseable {
     return !process.isAlive();
   }
 
+  public long pid() {
+    return process.pid();
+  }
+
   /** Waits for it to end by itself; its exit status. */
   public int status() {
     return Exit.await(process);
