@@ -100,7 +100,7 @@ public record Program(Path directory, List<String> prefix) {
     try (OutputStream to = Files.newOutputStream(log, StandardOpenOption.APPEND)) {
       from.transferTo(to);
     } catch (IOException e) {
-      throw new UncheckedIOException(e);
+      return; // its end
     }
   }
 

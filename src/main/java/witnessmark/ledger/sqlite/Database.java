@@ -110,7 +110,11 @@ final class Database {
                 ? "its directory must be writable, and this user may not write to it. Run as the"
                     + " user who owns it, or make it writable."
                 : e.getMessage()
-                    + ". Check that the disk has room and is writable, and that the file is whole."),
+                    + (damaged(e)
+                        ? ". The file is damaged: keep it as it is, see what is left of it with"
+                            + " witnessmark ledger verify, and put a whole copy in its place."
+                        : ". Check that the disk has room and is writable, and that the file is"
+                            + " whole.")),
         e);
   }
 
@@ -121,6 +125,15 @@ final class Database {
                 SQLiteErrorCode.SQLITE_READONLY,
                 SQLiteErrorCode.SQLITE_READONLY_CANTINIT,
                 SQLiteErrorCode.SQLITE_READONLY_DIRECTORY)
+            .contains(s.getResultCode());
+  }
+
+  private static boolean damaged(SQLException e) {
+    return e instanceof SQLiteException s
+        && Set.of(
+                SQLiteErrorCode.SQLITE_CORRUPT,
+                SQLiteErrorCode.SQLITE_CORRUPT_VTAB,
+                SQLiteErrorCode.SQLITE_NOTADB)
             .contains(s.getResultCode());
   }
 

@@ -32,6 +32,9 @@ final class Session implements MqttCallback {
   private static final Duration GOODBYE_LIMIT = Duration.ofSeconds(1);
   private static final Duration PUBLISH_LIMIT = Duration.ofSeconds(5);
 
+  /** As long as the keep-alive; the library notices silence only after more than twice of that. */
+  private static final Duration SILENCE_LIMIT = Duration.ofSeconds(15);
+
   /** Publishes under way; those given up still count at the library, which allows twice as many. */
   private static final int WINDOW = 32;
 
@@ -46,6 +49,9 @@ final class Session implements MqttCallback {
   private volatile boolean full;
   private volatile boolean leaving;
   private volatile String lost;
+
+  /** Since when publishes go unanswered, 0 while they do not; only the publishing thread looks. */
+  private long silentSince;
 
   /**
    * @param wake run when the session is over, from the library's threads; must not block
@@ -139,10 +145,24 @@ final class Session implements MqttCallback {
     try {
       Answer taken = new Answer();
       client.publish(topic, payload, 1, retained, null, taken);
-      return taken.await(PUBLISH_LIMIT, () -> lost != null) != null;
+      return answered(taken);
     } catch (MqttException e) {
       return false;
     }
+  }
+
+  /** Waits for the answer; a broker that gives none for long is gone, whatever the socket says. */
+  private boolean answered(Answer answer) throws MqttException {
+    boolean taken = answer.await(PUBLISH_LIMIT, () -> lost != null) != null;
+    if (taken) {
+      silentSince = 0;
+    } else if (silentSince == 0) {
+      silentSince = System.nanoTime() - PUBLISH_LIMIT.toNanos();
+    } else if (lost == null && System.nanoTime() - silentSince > SILENCE_LIMIT.toNanos()) {
+      lost = settings.url() + ": the broker has answered nothing for a while";
+      wake.run();
+    }
+    return taken;
   }
 
   /** Publishes in order; returns how many, from the first on, the broker has taken. */
@@ -152,7 +172,7 @@ final class Session implements MqttCallback {
     try {
       for (Post post : posts) {
         if (underWay.size() == WINDOW) {
-          if (underWay.remove().await(PUBLISH_LIMIT, () -> lost != null) == null) {
+          if (!answered(underWay.remove())) {
             return taken;
           }
           taken++;
@@ -161,8 +181,7 @@ final class Session implements MqttCallback {
         client.publish(post.topic(), post.payload(), 1, false, null, answer);
         underWay.add(answer);
       }
-      while (!underWay.isEmpty()
-          && underWay.remove().await(PUBLISH_LIMIT, () -> lost != null) != null) {
+      while (!underWay.isEmpty() && answered(underWay.remove())) {
         taken++;
       }
     } catch (MqttException e) {

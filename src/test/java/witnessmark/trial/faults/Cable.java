@@ -50,6 +50,11 @@ final class Cable implements Hand {
     return frame(wrench, ++sent).getBytes(US_ASCII);
   }
 
+  /** The next frame, not counted: it is to be sent another time. */
+  byte[] peek() {
+    return frame(wrench, sent + 1).getBytes(US_ASCII);
+  }
+
   /** What came back so far, or within that time. */
   String answers(Duration longest) {
     return new String(pair.read(1 << 20, longest), US_ASCII);

@@ -7,6 +7,21 @@ final class Faults {
   private Faults() {}
 
   static List<Fault> all() {
-    return List.of(new FullDisk());
+    return List.of(
+        new Killed(),
+        new FullDisk(),
+        new RefusingDisk(),
+        new ReadOnlyDisk(),
+        new LedgerLost(),
+        new BrokerKilled(),
+        new BrokerForgets(),
+        new NetworkCut(),
+        new CablePulled(),
+        new Flood(),
+        new TwoDaemons(),
+        new CommandsMeanwhile(),
+        new LongReader(),
+        new ClockSteps(),
+        new Damaged());
   }
 }

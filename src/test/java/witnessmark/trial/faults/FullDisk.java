@@ -81,9 +81,9 @@ final class FullDisk implements Fault {
     rig.promise("one answer a frame: " + refusals, refusals == cable.sent() - 5);
     rig.promise("nothing is acknowledged meanwhile", rig.acknowledged() == acknowledged);
     rig.promise("no verdict meanwhile", rig.verdicts.payloads().size() == verdicts);
-    long lines = rig.logged("nothing can be recorded");
+    long lines = rig.logged("Loop: nothing can be recorded");
     rig.promise("one line in the log, not " + lines, lines >= 1 && lines <= 2);
     rig.see("serial line: each frame answered N¦refused; log, %d line(s): %s"
-            .formatted(lines, rig.line("nothing can be recorded")));
+            .formatted(lines, rig.line("Loop: nothing can be recorded")));
   }
 }

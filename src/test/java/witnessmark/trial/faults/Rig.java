@@ -97,7 +97,12 @@ final class Rig implements AutoCloseable {
 
   /** Something that people see. */
   void see(String what) {
-    seen.add(what.replace(directory.toString(), "…").replace("\n", " ").replace("|", "¦"));
+    seen.add(
+        what.replace(directory.toString(), "…")
+            .replaceAll("[0-9]{4}-[0-9]{2}-[0-9T:.-]*Z +(?=[A-Z])", "")
+            .replaceAll("127\\.0\\.0\\.1:[0-9]+", "127.0.0.1:…")
+            .replace("\n", " ")
+            .replace("|", "¦"));
   }
 
   JsonNode lastHealth() {
@@ -148,7 +153,7 @@ final class Rig implements AutoCloseable {
   /** Whether what senders with memory sent, and all that was sent once but what is stated, is there. */
   boolean allThere() {
     Figures f = figures();
-    return f.lost() == 0 && f.missing() == f.stated() && f.verdicts() >= f.recordedKept();
+    return f.lost() == 0 && f.missing() == f.stated() && f.verdicts() >= f.recordedKept() + f.recordedLoose();
   }
 
   Figures figures() {
