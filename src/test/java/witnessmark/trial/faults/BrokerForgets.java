@@ -3,7 +3,9 @@ package witnessmark.trial.faults;
 import java.nio.file.Path;
 import witnessmark.bench.Json;
 
-/** The broker is killed and comes back without its store: it knows no session and retains nothing. */
+/**
+ * The broker is killed and comes back without its store: it knows no session and retains nothing.
+ */
 final class BrokerForgets implements Fault {
   @Override
   public String title() {
@@ -27,7 +29,8 @@ final class BrokerForgets implements Fault {
       rig.broker.kill();
       rig.broker.loseStore();
       rig.broker.restart();
-      rig.becomes("expectation retained again", () -> retained(rig, "bench-1/expect").contains("J-5"));
+      rig.becomes(
+          "expectation retained again", () -> retained(rig, "bench-1/expect").contains("J-5"));
       rig.becomes("health retained again", () -> retained(rig, "shop-1/health").contains("ok"));
       rig.see("retained again: expect of bench-1, health " + state(rig));
       rig.becomes(

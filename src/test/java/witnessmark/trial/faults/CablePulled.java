@@ -44,8 +44,7 @@ final class CablePulled implements Fault {
         String now = cable.pair().bridge().toRealPath().toString();
         rig.see("the device was " + device + " and is " + now);
         rig.promise("it is another device", !device.equals(now));
-        rig.becomes(
-            "the half line is refused", () -> rig.figures().refused() == pulls);
+        rig.becomes("the half line is refused", () -> rig.figures().refused() == pulls);
       }
       cable.send(10);
       return rig.judged();

@@ -63,13 +63,17 @@ final class Damaged implements Fault {
     }
   }
 
-  /** Whether the daemon ends with 4, or says that nothing can be recorded, and acknowledges nothing. */
+  /**
+   * Whether the daemon ends with 4, or says that nothing can be recorded, and acknowledges nothing.
+   */
   private static boolean refuses(Rig rig, String damage) throws Exception {
     long acknowledged = rig.acknowledged();
     DaemonProcess daemon = rig.shop.daemon();
     try (daemon) {
       long until = System.nanoTime() + 6_000_000_000L;
-      while (!daemon.ended() && System.nanoTime() < until && !daemon.log().contains("nothing can")) {
+      while (!daemon.ended()
+          && System.nanoTime() < until
+          && !daemon.log().contains("nothing can")) {
         Thread.sleep(50);
       }
       boolean refused = daemon.ended() || daemon.log().contains("nothing can be recorded");
@@ -80,7 +84,9 @@ final class Damaged implements Fault {
               + (daemon.ended() ? "exit status " + daemon.status() + ", " : "it runs; ")
               + last);
       rig.promise(damage + ": status 4", !daemon.ended() || daemon.status() == 4);
-      rig.promise(damage + ": nothing acknowledged when refused", !refused || rig.acknowledged() == acknowledged);
+      rig.promise(
+          damage + ": nothing acknowledged when refused",
+          !refused || rig.acknowledged() == acknowledged);
       return refused;
     }
   }
@@ -97,7 +103,9 @@ final class Damaged implements Fault {
   }
 
   private static long root(Rig rig, String table) {
-    return rig.shop.ledger().number("SELECT rootpage - 1 FROM sqlite_master WHERE name = '" + table + "';");
+    return rig.shop
+        .ledger()
+        .number("SELECT rootpage - 1 FROM sqlite_master WHERE name = '" + table + "';");
   }
 
   private static void overwrite(Path file, long page) throws IOException {

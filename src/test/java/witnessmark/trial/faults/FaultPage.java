@@ -37,7 +37,14 @@ final class FaultPage {
     rows.forEach(
         (fault, row) -> {
           lines.addAll(
-              List.of("", "## " + fault.title().substring(0, 1).toUpperCase(java.util.Locale.ROOT) + fault.title().substring(1), "", "Promised: " + fault.promise() + ".", ""));
+              List.of(
+                  "",
+                  "## "
+                      + fault.title().substring(0, 1).toUpperCase(java.util.Locale.ROOT)
+                      + fault.title().substring(1),
+                  "",
+                  "Promised: " + fault.promise() + ".",
+                  ""));
           row.seen().forEach(s -> lines.add("- " + s));
         });
     return lines;

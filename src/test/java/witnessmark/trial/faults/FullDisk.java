@@ -83,7 +83,8 @@ final class FullDisk implements Fault {
     rig.promise("no verdict meanwhile", rig.verdicts.payloads().size() == verdicts);
     long lines = rig.logged("Loop: nothing can be recorded");
     rig.promise("one line in the log, not " + lines, lines >= 1 && lines <= 2);
-    rig.see("serial line: each frame answered N¦refused; log, %d line(s): %s"
+    rig.see(
+        "serial line: each frame answered N¦refused; log, %d line(s): %s"
             .formatted(lines, rig.line("Loop: nothing can be recorded")));
   }
 }

@@ -16,6 +16,7 @@ final class Gateway implements Hand {
   private final String wrench;
   private final int qos;
   private MqttClient client;
+  private String station = "bench-1";
   private long sent;
 
   Gateway(String url, String wrench, int qos) {
@@ -47,6 +48,12 @@ final class Gateway implements Hand {
     }
   }
 
+  /** It stands at another station than that of the job. */
+  Gateway at(String other) {
+    station = other;
+    return this;
+  }
+
   static byte[] reading(String wrench, long number) {
     return "{\"wrench\":\"%s\",\"event\":%d,\"torque\":\"%d.5\",\"unit\":\"N.m\"}"
         .formatted(wrench, number, 20 + number % 60)
@@ -57,7 +64,7 @@ final class Gateway implements Hand {
   private void give(byte[] reading) throws InterruptedException {
     for (int i = 0; i < TRIES; i++) {
       try {
-        connected().publish("witnessmark/v1/bench-1/torque", reading, qos, false);
+        connected().publish("witnessmark/v1/" + station + "/torque", reading, qos, false);
         return;
       } catch (MqttException e) {
         drop();

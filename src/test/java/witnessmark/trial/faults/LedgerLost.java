@@ -46,7 +46,8 @@ final class LedgerLost implements Fault {
       move(away, rig.shop.data());
       rig.becomes("health is ok again", () -> rig.healthSays("ok", ""));
       rig.becomes("the display goes on", () -> rig.lastDisplay().equals("attest"));
-      rig.see("log: %d line(s) that nothing can be recorded, then: %s"
+      rig.see(
+          "log: %d line(s) that nothing can be recorded, then: %s"
               .formatted(rig.logged("Loop: nothing can be recorded"), rig.line("recording again")));
       return rig.judged();
     }

@@ -41,7 +41,8 @@ final class LongReader implements Fault {
         kept.send(100);
       }
       kept.send(100);
-      rig.becomes("health says so", () -> rig.healthSays("degraded", "some program has been reading"));
+      rig.becomes(
+          "health says so", () -> rig.healthSays("degraded", "some program has been reading"));
       rig.see("health: " + rig.lastHealth().path("reason").asText());
       rig.becomes("recording goes on", rig::allThere);
       long most = Files.size(wal);

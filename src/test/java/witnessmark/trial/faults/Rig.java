@@ -87,7 +87,10 @@ final class Rig implements AutoCloseable {
   /** A promise that has a minute to come true. */
   boolean becomes(String what, BooleanSupplier holds) {
     try {
-      Awaitility.await().atMost(LONG).pollInterval(Duration.ofMillis(50)).until(holds::getAsBoolean);
+      Awaitility.await()
+          .atMost(LONG)
+          .pollInterval(Duration.ofMillis(50))
+          .until(holds::getAsBoolean);
       return true;
     } catch (ConditionTimeoutException e) {
       broken.add(what);
@@ -117,7 +120,8 @@ final class Rig implements AutoCloseable {
 
   boolean healthSays(String state, String reason) {
     JsonNode last = lastHealth();
-    return last.path("state").asText().equals(state) && last.path("reason").asText().contains(reason);
+    return last.path("state").asText().equals(state)
+        && last.path("reason").asText().contains(reason);
   }
 
   /** How many lines of the daemon's log hold the text. */
@@ -150,10 +154,14 @@ final class Rig implements AutoCloseable {
                 + " FROM entry e JOIN trace t ON t.n = e.n WHERE t.kind = 'not-kept';");
   }
 
-  /** Whether what senders with memory sent, and all that was sent once but what is stated, is there. */
+  /**
+   * Whether what senders with memory sent, and all that was sent once but what is stated, is there.
+   */
   boolean allThere() {
     Figures f = figures();
-    return f.lost() == 0 && f.missing() == f.stated() && f.verdicts() >= f.recordedKept() + f.recordedLoose();
+    return f.lost() == 0
+        && f.missing() == f.stated()
+        && f.verdicts() >= f.recordedKept() + f.recordedLoose();
   }
 
   Figures figures() {
@@ -161,7 +169,16 @@ final class Rig implements AutoCloseable {
     long loose = hands.stream().filter(h -> !h.keeps()).mapToLong(Hand::sent).sum();
     long recordedKept = hands.stream().filter(Hand::keeps).mapToLong(this::onRecord).sum();
     long recordedLoose = hands.stream().filter(h -> !h.keeps()).mapToLong(this::onRecord).sum();
-    long rows = shop.ledger().number("SELECT count(*) FROM trace WHERE kind = 'torque';");
+    long rows =
+        hands.stream()
+            .mapToLong(
+                h ->
+                    shop.ledger()
+                        .number(
+                            "SELECT count(*) FROM trace WHERE kind = 'torque' AND wrench = '"
+                                + h.wrench()
+                                + "';"))
+            .sum();
     return new Figures(
         kept,
         loose,

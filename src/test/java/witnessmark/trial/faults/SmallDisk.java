@@ -22,7 +22,9 @@ final class SmallDisk implements AutoCloseable {
     this.working = place.getParent();
     Path before = working.resolve("before");
     String script =
-        "cp -a \"$1\" \"$2\" && mount -t tmpfs -o size=" + kilobytes + "k none \"$1\""
+        "cp -a \"$1\" \"$2\" && mount -t tmpfs -o size="
+            + kilobytes
+            + "k none \"$1\""
             + " && cp -a \"$2\"/. \"$1\" && echo ready && exec sleep 100000";
     holder =
         new ProcessBuilder(
@@ -32,7 +34,8 @@ final class SmallDisk implements AutoCloseable {
     String said = holder.inputReader().readLine();
     if (!"ready".equals(said)) {
       throw new IllegalStateException(
-          "no disk can be mounted in a user namespace of its own (unshare -rm): " + said
+          "no disk can be mounted in a user namespace of its own (unshare -rm): "
+              + said
               + ". This trial needs a kernel that allows it: sysctl kernel.unprivileged_userns_clone=1,"
               + " or a container run with --security-opt seccomp=unconfined.");
     }
@@ -41,8 +44,16 @@ final class SmallDisk implements AutoCloseable {
   /** Runs a command where the disk is. */
   List<String> prefix() {
     return List.of(
-        "nsenter", "-t", "" + holder.pid(), "-U", "-m", "--preserve-credentials",
-        "sh", "-c", "cd " + working + " && exec \"$@\"", "sh");
+        "nsenter",
+        "-t",
+        "" + holder.pid(),
+        "-U",
+        "-m",
+        "--preserve-credentials",
+        "sh",
+        "-c",
+        "cd " + working + " && exec \"$@\"",
+        "sh");
   }
 
   private Path outside(String name) {

@@ -10,7 +10,9 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.TimeUnit;
 
-/** The network between the daemon and a broker: passes bytes, holds them, delays them, or breaks. */
+/**
+ * The network between the daemon and a broker: passes bytes, holds them, delays them, or breaks.
+ */
 final class Wire implements AutoCloseable {
   private final ServerSocket server;
   private final int to;
