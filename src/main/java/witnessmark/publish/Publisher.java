@@ -38,7 +38,6 @@ public final class Publisher implements AutoCloseable {
   private static final Duration GRACE = Duration.ofSeconds(3);
   private static final Duration LONGEST = Duration.ofSeconds(10);
 
-  private final String bridge;
   private final String name;
   private final Outlet outlet;
   private final Predicate<String> stations;
@@ -47,6 +46,7 @@ public final class Publisher implements AutoCloseable {
   private final Supplier<Set<String>> served;
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
+  private final Announcements announcements;
   private final Retained retained;
 
   /** Stations that ever had a job: what a broker retains about them may be of an earlier run. */
@@ -80,13 +80,13 @@ public final class Publisher implements AutoCloseable {
       Supplier<Reading> opening,
       Supplier<HealthNow> health,
       Duration healthEvery) {
-    this.bridge = bridge;
     this.name = "publish:" + name;
     this.outlet = outlet;
     this.stations = stations;
     this.opening = opening;
     this.health = health;
     this.served = served;
+    this.announcements = new Announcements(bridge, stations, this::entry);
     this.retained = new Retained(bridge, outlet, healthEvery);
     this.thread = new Thread(this::run, "publish-" + name);
   }
@@ -203,7 +203,7 @@ public final class Publisher implements AutoCloseable {
       if (stored.n() >= shop.size()) {
         shop = shop.after(stored.n(), entry);
       }
-      told(stored.n(), entry).ifPresent(posts::add);
+      announcements.of(stored.n(), entry).ifPresent(posts::add);
       if (posts.size() > numbers.size()) {
         numbers.add(stored.n());
       }
@@ -217,36 +217,8 @@ public final class Publisher implements AutoCloseable {
     return true;
   }
 
-  private Optional<Post> told(long n, Entry entry) {
-    if (entry instanceof Entry.Scan s) {
-      return post(s.station(), "scanned", () -> ScanEvent.of(bridge, n, s));
-    }
-    if (entry instanceof Entry.TorqueTaken t) {
-      return verdict(t.station(), () -> VerdictEvent.of(bridge, n, t));
-    }
-    if (entry instanceof Entry.Assigned a) {
-      Entry.TorqueTaken taken = taken(a.assigns());
-      return verdict(taken.station(), () -> VerdictEvent.of(bridge, n, a, taken));
-    }
-    if (entry instanceof Entry.Reread r) {
-      Entry.TorqueTaken taken = taken(r.rereads());
-      return verdict(taken.station(), () -> VerdictEvent.of(bridge, n, r, taken));
-    }
-    return Optional.empty();
-  }
-
-  private Entry.TorqueTaken taken(long n) {
-    return (Entry.TorqueTaken) EntryJson.read(reading.entry(n).orElseThrow().bytes());
-  }
-
-  private Optional<Post> verdict(String station, Supplier<byte[]> event) {
-    return post(station, "verdict", event);
-  }
-
-  private Optional<Post> post(String station, String what, Supplier<byte[]> event) {
-    return stations.test(station)
-        ? Optional.of(new Post(Retained.topic(station, what), event.get()))
-        : Optional.empty();
+  private Entry entry(long n) {
+    return EntryJson.read(reading.entry(n).orElseThrow().bytes());
   }
 
   private void expectations() {

@@ -32,9 +32,6 @@ final class Session implements MqttCallback {
   private static final Duration GOODBYE_LIMIT = Duration.ofSeconds(1);
   private static final Duration PUBLISH_LIMIT = Duration.ofSeconds(5);
 
-  /** As long as the keep-alive; the library notices silence only after more than twice of that. */
-  private static final Duration SILENCE_LIMIT = Duration.ofSeconds(15);
-
   /** Publishes under way; those given up still count at the library, which allows twice as many. */
   private static final int WINDOW = 32;
 
@@ -45,13 +42,11 @@ final class Session implements MqttCallback {
   private final Trouble trouble;
   private final MqttAsyncClient client;
   private final AckOrder acks = new AckOrder(this::sendAck);
+  private final Silence silence = new Silence(PUBLISH_LIMIT);
 
   private volatile boolean full;
   private volatile boolean leaving;
   private volatile String lost;
-
-  /** Since when publishes go unanswered, 0 while they do not; only the publishing thread looks. */
-  private long silentSince;
 
   /**
    * @param wake run when the session is over, from the library's threads; must not block
@@ -154,11 +149,7 @@ final class Session implements MqttCallback {
   /** Waits for the answer; a broker that gives none for long is gone, whatever the socket says. */
   private boolean answered(Answer answer) throws MqttException {
     boolean taken = answer.await(PUBLISH_LIMIT, () -> lost != null) != null;
-    if (taken) {
-      silentSince = 0;
-    } else if (silentSince == 0) {
-      silentSince = System.nanoTime() - PUBLISH_LIMIT.toNanos();
-    } else if (lost == null && System.nanoTime() - silentSince > SILENCE_LIMIT.toNanos()) {
+    if (silence.tooLong(taken, System.nanoTime()) && lost == null) {
       lost = settings.url() + ": the broker has answered nothing for a while";
       wake.run();
     }

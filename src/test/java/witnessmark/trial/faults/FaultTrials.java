@@ -24,8 +24,9 @@ public final class FaultTrials {
     Map<Fault, Row> rows = new LinkedHashMap<>();
     for (Fault fault : Faults.all()) {
       if (args.length < 2 || fault.title().contains(args[1])) {
-        System.err.println(fault.title());
-        rows.put(fault, run(fault, scale));
+        Row row = attempt(fault, scale);
+        System.err.println(fault.title() + ": " + (row.broken().isEmpty() ? "holds" : row));
+        rows.put(fault, row);
       }
     }
     List<String> page = FaultPage.of(rows, scale);
@@ -36,7 +37,18 @@ public final class FaultTrials {
     System.exit(rows.values().stream().allMatch(r -> r.broken().isEmpty()) ? 0 : 1);
   }
 
-  static Row run(Fault fault, int scale) throws Exception {
+  /** What cannot be run to its end has broken its promise. */
+  private static Row attempt(Fault fault, int scale) {
+    try {
+      return run(fault, scale);
+    } catch (Exception | AssertionError e) { // whatever a process or a wait may throw
+      String first = String.valueOf(e.getMessage()).lines().findFirst().orElse("");
+      String why = "not run to its end: " + e.getClass().getSimpleName() + ", " + first;
+      return new Row(Figures.NONE, List.of(), List.of(why));
+    }
+  }
+
+  private static Row run(Fault fault, int scale) throws Exception {
     Path directory = Files.createTempDirectory(Path.of("target").toAbsolutePath(), "fault");
     Row row = fault.run(directory, scale);
     remove(directory);

@@ -23,6 +23,9 @@ record Figures(
     long verdicts,
     long doubled,
     long stated) {
+  /** Of a trial that was not run to its end. */
+  static final Figures NONE = new Figures(0, 0, 0, 0, 0, 0, 0, 0, 0);
+
   /** Readings that their sender kept and that are not on record. */
   long lost() {
     return sentKept - recordedKept;

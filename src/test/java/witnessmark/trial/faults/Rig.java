@@ -16,7 +16,7 @@ import witnessmark.bench.Workshop;
 
 /** A bench at work: a broker, a log with a job open, displays that listen, and senders. */
 final class Rig implements AutoCloseable {
-  private static final Duration LONG = Duration.ofSeconds(60);
+  private static final Duration LONG = Duration.ofSeconds(120);
   private static final String SELF = "witnessmark-shop-1-broker";
 
   final Path directory;
