@@ -148,7 +148,7 @@ final class Session implements MqttCallback {
 
   /** Waits for the answer; a broker that gives none for long is gone, whatever the socket says. */
   private boolean answered(Answer answer) throws MqttException {
-    boolean taken = answer.await(PUBLISH_LIMIT, () -> lost != null) != null;
+    boolean taken = answer.within(PUBLISH_LIMIT, () -> lost != null);
     if (silence.tooLong(taken, System.nanoTime()) && lost == null) {
       lost = settings.url() + ": the broker has answered nothing for a while";
       wake.run();
