@@ -10,7 +10,7 @@ import java.util.Optional;
  * What a station is waiting for.
  *
  * @param state {@code idle}, {@code tighten}, {@code attest}, {@code measure}, {@code dispose},
- *     {@code answer} or {@code complete}
+ *     {@code answer}, {@code complete}, or {@code not-recording}: nothing counts now
  * @param job the job, where there is one
  * @param unit the number of the unit being assembled, where there is a job
  * @param procedure the procedure and its revision, where there is a job

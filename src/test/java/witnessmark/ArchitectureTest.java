@@ -159,7 +159,11 @@ class ArchitectureTest {
    * What carries the pipeline over threads and tells what happens to it; the rest of it is pure.
    */
   private static final Set<String> EDGES_OF_PIPELINE =
-      Set.of("witnessmark.pipeline.Loop", "witnessmark.pipeline.Counts");
+      Set.of(
+          "witnessmark.pipeline.Loop",
+          "witnessmark.pipeline.Counts",
+          "witnessmark.pipeline.Waiting",
+          "witnessmark.pipeline.Recorder");
 
   /** Types, and packages where they end in a point. */
   private static final List<String> IMPURE_TYPES =

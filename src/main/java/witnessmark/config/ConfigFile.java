@@ -69,6 +69,10 @@ public final class ConfigFile {
         bridge
             .flatMap(b -> b.read("health-every", Durations.ALLOWED, Durations::parse))
             .orElse(Duration.ofSeconds(10));
+    long keepFree =
+        bridge
+            .flatMap(b -> b.read("keep-free", Sizes.ALLOWED, Sizes::parse))
+            .orElse(Sizes.parse("200 MB"));
     bridge.ifPresent(Section::finish);
     CheckpointConfig checkpoints =
         root.section("checkpoints")
@@ -89,7 +93,7 @@ public final class ConfigFile {
           "add at least one of them");
     }
     root.finish();
-    return new BridgeConfig(known, data, queue, every, checkpoints, brokers, ports, http);
+    return new BridgeConfig(known, data, queue, every, keepFree, checkpoints, brokers, ports, http);
   }
 
   /** Bridges and links are named like stations: their names are levels of topics, too. */

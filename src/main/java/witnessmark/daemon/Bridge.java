@@ -3,7 +3,10 @@ package witnessmark.daemon;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import witnessmark.config.BridgeConfig;
@@ -31,8 +34,13 @@ public final class Bridge implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Bridge.class);
 
   private final DirectoryLock lock;
+  private final Disk disk;
   private final Loop loop;
   private final Health health;
+
+  /** Stations that the configuration names. */
+  private final Set<String> served;
+
   private final List<Neighbours> neighbours = new ArrayList<>();
   private final List<MqttLink> brokers = new ArrayList<>();
   private final List<SerialLink> ports = new ArrayList<>();
@@ -44,13 +52,16 @@ public final class Bridge implements AutoCloseable {
   /** Builds everything; nothing is opened yet but the lock on the data directory. */
   public Bridge(BridgeConfig config, LedgerFiles files) {
     lock = DirectoryLock.take(files);
+    disk = new Disk(files, config.keepFree());
     exposed = files.exposed();
+    served = served(config);
     Optional<Recorded> counting = config.http().map(h -> new Recorded());
     loop =
         new Loop(
             config.queue(),
             () -> SqliteLedger.open(files),
-            this::recorded,
+            disk::doubtful,
+            this::news,
             counting.map(Watch.class::cast).orElse(Watch.NONE));
     health = new Health(config.name(), Moments.now(), loop.counts(), this::links, this::warning);
     for (MqttConfig c : config.brokers()) {
@@ -65,6 +76,7 @@ public final class Bridge implements AutoCloseable {
                 c.settings().name(),
                 link,
                 c::serves,
+                this::stations,
                 () -> SqliteReading.open(files),
                 health::now,
                 config.healthEvery(),
@@ -133,12 +145,15 @@ public final class Bridge implements AutoCloseable {
   }
 
   private Optional<String> warning() {
-    return neighbours.stream()
-        .flatMap(n -> n.warning().stream())
-        .findFirst()
-        .or(() -> drop.flatMap(CheckpointDrop::warning))
-        .or(() -> page.flatMap(Page::trouble))
-        .or(() -> exposed);
+    return Stream.of(
+            disk.warning().stream(),
+            publishers.stream().flatMap(p -> p.trouble().stream()),
+            neighbours.stream().flatMap(n -> n.warning().stream()),
+            drop.flatMap(CheckpointDrop::warning).stream(),
+            page.flatMap(Page::trouble).stream(),
+            exposed.stream())
+        .flatMap(all -> all)
+        .findFirst();
   }
 
   /** What the writer has counted. */
@@ -156,7 +171,23 @@ public final class Bridge implements AutoCloseable {
     return loop.turns();
   }
 
-  private void recorded() {
+  private static Set<String> served(BridgeConfig config) {
+    Set<String> stations = new TreeSet<>();
+    for (MqttConfig c : config.brokers()) {
+      stations.addAll(c.stations());
+      c.mapped().forEach(m -> stations.add(m.station()));
+    }
+    config.ports().forEach(p -> stations.add(p.station()));
+    return stations;
+  }
+
+  private Set<String> stations() {
+    Set<String> all = new TreeSet<>(served);
+    all.addAll(loop.stations());
+    return all;
+  }
+
+  private void news() {
     publishers.forEach(Publisher::wake);
   }
 

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import witnessmark.link.LinkState;
 import witnessmark.link.LinkStatus;
 import witnessmark.pipeline.Counts;
@@ -40,7 +42,8 @@ final class Health {
   HealthNow now() {
     ObjectNode message = JsonNodeFactory.instance.objectNode();
     message.put("bridge", bridge);
-    Optional<String> reason = reason();
+    Optional<String> trouble = Optional.ofNullable(counts.trouble());
+    Optional<String> reason = reason(trouble);
     message.put("state", reason.isEmpty() ? "ok" : "degraded");
     reason.ifPresent(r -> message.put("reason", r));
     message.put("since", since.toString());
@@ -48,21 +51,25 @@ final class Health {
     message.put("events", counts.events());
     message.put("repeats", counts.repeats());
     message.put("refused", counts.refused());
+    message.put("waiting", counts.waiting());
+    message.put("notkept", counts.notKept());
     ObjectNode states = message.putObject("links");
     links.get().forEach(l -> states.put(l.name(), l.state().name().toLowerCase(Locale.ROOT)));
     byte[] bytes = message.toString().getBytes(StandardCharsets.UTF_8);
-    return new HealthNow(reason.orElse("ok"), bytes);
+    return new HealthNow(reason.orElse("ok"), trouble, bytes);
   }
 
-  private Optional<String> reason() {
-    String trouble = counts.trouble();
-    if (trouble != null) {
-      return Optional.of("Nothing can be recorded: " + trouble);
+  private Optional<String> reason(Optional<String> trouble) {
+    if (trouble.isPresent()) {
+      return Optional.of("Nothing can be recorded: " + trouble.get());
     }
-    return links.get().stream()
-        .filter(l -> l.state() != LinkState.UP)
-        .map(l -> l.name() + ": " + l.detail())
-        .findFirst()
-        .or(warning);
+    String all =
+        Stream.concat(
+                links.get().stream()
+                    .filter(l -> l.state() != LinkState.UP)
+                    .map(l -> l.name() + ": " + l.detail()),
+                warning.get().stream())
+            .collect(Collectors.joining("; "));
+    return Optional.of(all).filter(r -> !r.isEmpty());
   }
 }

@@ -20,6 +20,8 @@ import witnessmark.link.Delivery;
 import witnessmark.link.Inbox;
 import witnessmark.pipeline.Loop;
 import witnessmark.pipeline.Message;
+import witnessmark.pipeline.Outcome;
+import witnessmark.pipeline.Sender;
 
 /**
  * Brings a broker's messages to the writer: the topic says from which station and how to read them.
@@ -45,6 +47,30 @@ final class MqttIntake implements Inbox {
    * nothing about their size.
    */
   static final long BUDGET = 32 << 20;
+
+  /** Who published it is told by the acknowledgement, or its absence, alone. */
+  private record Publishing(Delivery delivery, Runnable settled) implements Sender {
+    @Override
+    public boolean keeps() {
+      return delivery.kept();
+    }
+
+    @Override
+    public void recorded(List<Outcome> outcomes) {
+      delivery.acknowledge().run();
+      settled.run();
+    }
+
+    @Override
+    public void waits() {
+      // not acknowledged
+    }
+
+    @Override
+    public void lost() {
+      settled.run(); // nobody waits for an answer to what was published at most once
+    }
+  }
 
   private record Route(String station, Function<byte[], List<Decoded>> decoder) {}
 
@@ -85,12 +111,10 @@ final class MqttIntake implements Inbox {
                 "mqtt:" + delivery.link() + ":" + ShownTopic.of(delivery.channel()),
                 delivery.at(),
                 delivery.redelivered(),
+                length,
                 () -> decoded(route, cut, delivery),
                 () -> cut.orElseGet(() -> Sample.of(delivery.bytes())),
-                outcomes -> {
-                  delivery.acknowledge().run();
-                  settled(counted, length);
-                }),
+                new Publishing(delivery, () -> settled(counted, length))),
             PATIENCE);
     if (!taken) {
       settled(counted, length);

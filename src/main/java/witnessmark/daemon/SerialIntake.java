@@ -1,8 +1,10 @@
 package witnessmark.daemon;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import witnessmark.config.SerialConfig;
@@ -23,16 +25,23 @@ import witnessmark.link.serial.ChunkSink;
 import witnessmark.pipeline.Loop;
 import witnessmark.pipeline.Message;
 import witnessmark.pipeline.Outcome;
+import witnessmark.pipeline.Sender;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
 
 /** Brings a serial line's frames to the writer, and the answers back once they are on record. */
 final class SerialIntake implements ChunkSink {
+  /** A line may wait for a slow disk as long as it takes. */
+  private static final Duration FOREVER = Duration.ofDays(365);
+
   private final Loop loop;
   private final SerialConfig config;
   private final Framer framer;
   private final ProfileDecoder decoder;
   private final Predicate<byte[]> send;
+
+  /** Whether the newest answer may have made the device send again what is kept here. */
+  private volatile boolean refusing;
 
   /**
    * @param send writes an answer to the port; false when it did not go out
@@ -56,18 +65,52 @@ final class SerialIntake implements ChunkSink {
   }
 
   private void pass(Frame frame, Instant at) {
-    try {
-      loop.put(
-          new Message(
-              Optional.of(config.station()),
-              "serial:" + config.settings().name(),
-              at,
-              false,
-              () -> decode(frame),
-              () -> sample(frame),
-              outcomes -> outcomes.forEach(this::answer)));
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
+    Device device = new Device();
+    loop.offer(
+        new Message(
+            Optional.of(config.station()),
+            "serial:" + config.settings().name(),
+            at,
+            refusing,
+            sample(frame).length(),
+            () -> decode(frame),
+            () -> sample(frame),
+            device),
+        FOREVER);
+  }
+
+  /** At the other end of the line; it hears one answer to each frame, and forgets what it sent. */
+  private final class Device implements Sender {
+    private final AtomicBoolean answered = new AtomicBoolean();
+
+    @Override
+    public boolean keeps() {
+      return false;
+    }
+
+    @Override
+    public void recorded(List<Outcome> outcomes) {
+      if (answered.compareAndSet(false, true)) {
+        refusing = false;
+        outcomes.forEach(SerialIntake.this::answer);
+      }
+    }
+
+    @Override
+    public void waits() {
+      unrecorded(Replies.waiting(config.profile()));
+    }
+
+    @Override
+    public void lost() {
+      unrecorded(Replies.refused(config.profile()));
+    }
+
+    private void unrecorded(Optional<byte[]> answer) {
+      if (answered.compareAndSet(false, true)) {
+        refusing = answer.isPresent();
+        answer.ifPresent(send::test);
+      }
     }
   }
 

@@ -48,4 +48,16 @@ public final class Replies {
   public static Optional<byte[]> refused(Profile profile) {
     return profile.reply().refused().map(t -> t.text().getBytes(profile.charset()));
   }
+
+  /**
+   * The answer to what is kept until it can be recorded: a refusal where the profile knows no
+   * better; empty where it has none.
+   */
+  public static Optional<byte[]> waiting(Profile profile) {
+    return profile
+        .reply()
+        .waiting()
+        .or(() -> profile.reply().refused())
+        .map(t -> t.text().getBytes(profile.charset()));
+  }
 }

@@ -18,11 +18,13 @@ final class ReplySection {
         reply.read("accepted", allowed, t -> text(t, charset).only(words));
     Optional<ReplyText> refused =
         reply.read("refused", "write a text without placeholders", t -> plain(t, charset));
-    if (!reply.has("accepted") && !reply.has("refused")) {
+    Optional<ReplyText> waiting =
+        reply.read("waiting", "write a text without placeholders", t -> plain(t, charset));
+    if (!reply.has("accepted") && !reply.has("refused") && !reply.has("waiting")) {
       reply.fault("accepted", "[reply] says nothing", "write accepted, refused, or both");
     }
     reply.finish();
-    return new Reply(accepted, refused);
+    return new Reply(accepted, refused, waiting);
   }
 
   private static ReplyText text(String text, Charset charset) {
@@ -32,6 +34,8 @@ final class ReplySection {
 
   private static ReplyText plain(String text, Charset charset) {
     ReplyText plain = text(text, charset);
-    return new Reply(Optional.empty(), Optional.of(plain)).refused().orElseThrow();
+    return new Reply(Optional.empty(), Optional.of(plain), Optional.empty())
+        .refused()
+        .orElseThrow();
   }
 }

@@ -48,7 +48,8 @@ import witnessmark.torque.WrenchKind;
   @JsonSubTypes.Type(value = Entry.Reread.class, name = "reread"),
   @JsonSubTypes.Type(value = Entry.TorqueTaken.class, name = "torque"),
   @JsonSubTypes.Type(value = Entry.Scan.class, name = "scan"),
-  @JsonSubTypes.Type(value = Entry.Refused.class, name = "refused")
+  @JsonSubTypes.Type(value = Entry.Refused.class, name = "refused"),
+  @JsonSubTypes.Type(value = Entry.NotKept.class, name = "not-kept")
 })
 @JsonPropertyOrder({"v", "at"})
 @JsonIgnoreProperties(
@@ -471,6 +472,25 @@ public sealed interface Entry {
       byte[] head,
       long length,
       String sha256)
+      implements Entry {}
+
+  /**
+   * Messages of one source that were heard and lost: they could not be recorded, their sender does
+   * not send them again, and there was no room left to keep them in.
+   *
+   * @param messages how many
+   * @param first when the bridge heard the first of them
+   * @param last when it heard the last of them
+   * @param because why they could not be recorded
+   */
+  record NotKept(
+      Instant at,
+      Optional<String> station,
+      String source,
+      long messages,
+      Instant first,
+      Instant last,
+      String because)
       implements Entry {}
 
   /** The wrench's own event number, where it sent one; for look-up. */

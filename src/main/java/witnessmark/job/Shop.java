@@ -200,7 +200,8 @@ public record Shop(
     } else if (entry instanceof Entry.LogOpened
         || entry instanceof Entry.LogKeyChanged
         || entry instanceof Entry.WrenchChecked
-        || entry instanceof Entry.Refused) {
+        || entry instanceof Entry.Refused
+        || entry instanceof Entry.NotKept) {
       return this;
     }
     throw new IllegalStateException("no fold for " + entry.getClass());

@@ -25,6 +25,20 @@ public interface Ledger extends AutoCloseable {
    */
   Appending begin();
 
+  /**
+   * Writes something that changes nothing, to see whether anything can be written.
+   *
+   * @throws LedgerException when nothing can
+   */
+  void probe();
+
+  /**
+   * Looks whether what is written is still the log in its place.
+   *
+   * @throws LedgerException when it was removed or replaced
+   */
+  void inPlace();
+
   @Override
   void close();
 

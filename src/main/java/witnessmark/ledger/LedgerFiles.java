@@ -20,6 +20,11 @@ public record LedgerFiles(Path directory) {
     return directory.resolve("ledger.db");
   }
 
+  /** What is committed and not yet in the database file. */
+  public Path wal() {
+    return directory.resolve("ledger.db-wal");
+  }
+
   public Path secret() {
     return directory.resolve("ledger.key");
   }

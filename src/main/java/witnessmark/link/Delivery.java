@@ -12,6 +12,7 @@ import witnessmark.torque.Label;
  * @param channel where on the link: the MQTT topic, or the port's name
  * @param bytes exactly what arrived; owned by the delivery, not to be changed
  * @param at when the bridge took it
+ * @param kept whether the sender keeps it until it is acknowledged, and sends it again
  * @param redelivered whether the sender says it may have sent it before
  * @param cut what is known of a message that was too large to be kept; then {@code bytes} is its
  *     head
@@ -23,6 +24,7 @@ public record Delivery(
     String channel,
     byte[] bytes,
     Instant at,
+    boolean kept,
     boolean redelivered,
     Optional<Cut> cut,
     Runnable acknowledge) {

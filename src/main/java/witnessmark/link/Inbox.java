@@ -5,7 +5,8 @@ public interface Inbox {
   /**
    * Takes the delivery, waiting at most a second for room: the link hears nothing else meanwhile.
    *
-   * @return false when full: the delivery was not taken and must not be acknowledged
+   * @return false when full and the sender keeps the delivery: it was not taken and must not be
+   *     acknowledged
    */
   boolean offer(Delivery delivery);
 

@@ -10,6 +10,8 @@ public final class Counts {
   private final AtomicLong events = new AtomicLong();
   private final AtomicLong refused = new AtomicLong();
   private final AtomicLong repeats = new AtomicLong();
+  private final AtomicLong waiting = new AtomicLong();
+  private final AtomicLong notKept = new AtomicLong();
   private final AtomicReference<String> trouble = new AtomicReference<>();
 
   void took(Outcome outcome) {
@@ -38,6 +40,24 @@ public final class Counts {
   /** Notes the trouble; true when it is new. */
   boolean failing(String why) {
     return !why.equals(trouble.getAndSet(why));
+  }
+
+  void waiting(int more) {
+    waiting.addAndGet(more);
+  }
+
+  void missed() {
+    notKept.incrementAndGet();
+  }
+
+  /** Messages that were heard and are not on record yet. */
+  public long waiting() {
+    return waiting.get();
+  }
+
+  /** Messages that were heard, could neither be recorded nor kept, and are not sent again. */
+  public long notKept() {
+    return notKept.get();
   }
 
   /** Entries in the log, as of the last commit of this process. */

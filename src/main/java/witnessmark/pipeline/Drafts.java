@@ -115,6 +115,8 @@ public final class Drafts {
           null);
     } else if (entry instanceof Entry.Refused e) {
       return row(entry, "refused", "none", null, e.station().orElse(null), null, null);
+    } else if (entry instanceof Entry.NotKept e) {
+      return row(entry, "not-kept", "none", null, e.station().orElse(null), null, null);
     }
     throw new IllegalStateException("no trace row for " + entry.getClass());
   }

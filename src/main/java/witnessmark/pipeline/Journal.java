@@ -2,16 +2,19 @@ package witnessmark.pipeline;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import witnessmark.desk.Command;
 import witnessmark.entry.Entry;
 import witnessmark.job.Shop;
+import witnessmark.ledger.Draft;
 import witnessmark.ledger.Handover;
 import witnessmark.ledger.Ledger;
 import witnessmark.ledger.Ledger.Appending;
 import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LogKey;
+import witnessmark.ledger.Stored;
 
 /**
  * The ledger and the shop that follows from it, kept in step. For one thread.
@@ -22,10 +25,42 @@ import witnessmark.ledger.LogKey;
 public final class Journal {
   private final Ledger ledger;
   private Shop shop;
+  private Optional<Attempt> attempt = Optional.empty();
 
   public Journal(Ledger ledger) {
     this.ledger = ledger;
     this.shop = Replay.of(ledger.live());
+  }
+
+  /**
+   * A transaction that was about to be committed.
+   *
+   * @param last its last entry
+   * @param outcomes what came of each message
+   */
+  record Attempt(Stored last, List<List<Outcome>> outcomes) {}
+
+  /** The newest transaction of {@link #take} that came as far as its commit and had entries. */
+  Optional<Attempt> attempt() {
+    return attempt;
+  }
+
+  /** The newest entry on record; empty in an empty log. */
+  Optional<Stored> newest() {
+    return shop.size() == 0 ? Optional.empty() : onRecord(shop.size() - 1);
+  }
+
+  /** Whether that very entry is on record. */
+  boolean holds(Stored entry) {
+    return onRecord(entry.n())
+        .filter(found -> Arrays.equals(found.bytes(), entry.bytes()))
+        .isPresent();
+  }
+
+  private Optional<Stored> onRecord(long n) {
+    try (Appending txn = ledger.begin()) {
+      return txn.entry(n);
+    }
   }
 
   /** The shop as of the last transaction. */
@@ -100,28 +135,47 @@ public final class Journal {
   /**
    * Puts everything that arrived on record, in one transaction. When this returns it is on disk.
    *
+   * @param notes entries that no message makes, to be recorded first
    * @return what came of each, in order
    * @throws witnessmark.ledger.LedgerException when it could not be recorded; nothing has changed
    */
-  public List<List<Outcome>> take(List<List<Arrival>> messages) {
+  List<List<Outcome>> take(List<List<Arrival>> messages, List<? extends Entry> notes) {
+    attempt = Optional.empty();
     try (Appending txn = ledger.begin()) {
       Shop now = caughtUp(txn);
+      Stored last = null;
+      for (Entry note : notes) {
+        last = appended(txn, note);
+        now = now.after(last.n(), note);
+      }
       List<List<Outcome>> all = new ArrayList<>();
       for (List<Arrival> message : messages) {
         List<Outcome> outcomes = new ArrayList<>();
         for (Arrival arrival : message) {
           Outcome outcome = step(now, arrival, txn);
           for (Entry entry : outcome.entries()) {
-            now = now.after(txn.append(Drafts.of(entry)), entry);
+            last = appended(txn, entry);
+            now = now.after(last.n(), entry);
           }
           outcomes.add(outcome);
         }
         all.add(outcomes);
       }
+      attempt = Optional.ofNullable(last).map(l -> new Attempt(l, List.copyOf(all)));
       txn.commit();
       shop = now;
       return all;
     }
+  }
+
+  /** The same without notes. */
+  public List<List<Outcome>> take(List<List<Arrival>> messages) {
+    return take(messages, List.of());
+  }
+
+  private static Stored appended(Appending txn, Entry entry) {
+    Draft draft = Drafts.of(entry);
+    return new Stored(txn.append(draft), draft.bytes());
   }
 
   /** A fault of the program itself while deciding about one arrival costs that arrival only. */

@@ -1,12 +1,11 @@
 package witnessmark.pipeline;
 
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.ArrayBlockingQueue;
-import java.util.concurrent.BlockingQueue;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -24,38 +23,42 @@ import witnessmark.ledger.LedgerException;
 public final class Loop implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Loop.class);
   private static final int GROUP = 256;
-  private static final Duration AGAIN = Duration.ofSeconds(1);
+  private static final Duration IDLE = Duration.ofMillis(200);
+  private static final long AGAIN = TimeUnit.SECONDS.toNanos(1);
 
-  private final BlockingQueue<Message> queue;
-  private final Supplier<Ledger> opening;
-  private final Runnable recorded;
-  private final Watch watch;
-  private final int capacity;
   private final Counts counts = new Counts();
   private final Refusals refusals = new Refusals();
-  private final Thread writer = new Thread(this::run, "writer");
+  private final Waiting waiting;
+  private final Recorder recorder;
+  private final BooleanSupplier doubt;
+  private final Runnable news;
+  private final Watch watch;
+  private final int room;
   private final AtomicLong turns = new AtomicLong();
+  private final Thread writer = new Thread(this::run, "writer");
   private volatile boolean stopping;
-  private Ledger ledger;
-  private Journal journal;
-  private long took;
+  private long lookedAt;
 
   /**
-   * @param capacity how many messages may wait
+   * @param room how many messages may wait that their senders keep, and how many that they do not
    * @param opening opens the log; called again after a failure
-   * @param recorded told after each group is on disk
+   * @param doubt whether something speaks against recording, asked about once a second while
+   *     nothing comes; then it is tried
+   * @param news told after each group is on disk, and when that begins or ceases to be possible
    */
-  public Loop(int capacity, Supplier<Ledger> opening, Runnable recorded) {
-    this(capacity, opening, recorded, Watch.NONE);
+  public Loop(int room, Supplier<Ledger> opening, BooleanSupplier doubt, Runnable news) {
+    this(room, opening, doubt, news, Watch.NONE);
   }
 
   /** The same with one who counts. */
-  public Loop(int capacity, Supplier<Ledger> opening, Runnable recorded, Watch watch) {
-    this.queue = new ArrayBlockingQueue<>(capacity);
-    this.capacity = capacity;
-    this.opening = opening;
-    this.recorded = recorded;
+  public Loop(
+      int room, Supplier<Ledger> opening, BooleanSupplier doubt, Runnable news, Watch watch) {
+    this.room = room;
     this.watch = watch;
+    this.waiting = new Waiting(room, counts);
+    this.recorder = new Recorder(opening, waiting.missed());
+    this.doubt = doubt;
+    this.news = news;
   }
 
   /**
@@ -64,42 +67,45 @@ public final class Loop implements AutoCloseable {
    * @throws LedgerException when the log cannot be opened
    */
   public void start() {
-    open();
+    recorder.open();
+    counts.holding(recorder.size()); // whether it can be written is not known yet
     writer.start();
   }
 
-  /** Takes a message, waiting at most that long for room; false when there was none. */
+  /**
+   * Takes a message, waiting at most that long for room, and not at all while nothing can be
+   * recorded.
+   *
+   * @return false when there was none and its sender keeps it; what its sender does not keep is
+   *     counted instead, and the log states it
+   */
   public boolean offer(Message message, Duration patience) {
     try {
-      return !stopping && queue.offer(message, patience.toMillis(), TimeUnit.MILLISECONDS);
+      return waiting.offer(message, patience);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       return false;
     }
   }
 
-  /** Takes a message, waiting for room. */
-  public void put(Message message) throws InterruptedException {
-    queue.put(message);
-  }
-
-  /** Whether at least half of the queue is free. */
+  /** Whether at least half of the room for what senders keep is free. */
   public boolean hasRoom() {
-    return queue.remainingCapacity() >= queue.size();
+    return waiting.hasRoom();
   }
 
-  /** How many messages wait. */
+  /** Stations that sent anything, up to a bound. */
+  public Set<String> stations() {
+    return waiting.stations();
+  }
+
+  /** How many messages wait, or are being recorded. */
   public int waiting() {
-    return queue.size();
+    return (int) counts.waiting();
   }
 
   /** How many messages may wait. */
   public int capacity() {
-    return capacity;
-  }
-
-  public Counts counts() {
-    return counts;
+    return room;
   }
 
   /**
@@ -110,19 +116,22 @@ public final class Loop implements AutoCloseable {
     return turns.get();
   }
 
-  private void open() {
-    ledger = opening.get();
-    journal = new Journal(ledger);
-    counts.holding(journal.shop().size());
+  public Counts counts() {
+    return counts;
   }
 
   private void run() {
-    while (!stopping || !queue.isEmpty()) {
+    while (!stopping || !waiting.isEmpty() || waiting.missed().any()) {
       try {
         turns.incrementAndGet();
-        List<Message> group = group();
-        if (!group.isEmpty()) {
-          record(group);
+        List<Message> group = waiting.next(GROUP, IDLE);
+        if (!group.isEmpty() || waiting.missed().any()) {
+          if (!record(group)) {
+            return;
+          }
+        } else if (System.nanoTime() - lookedAt >= AGAIN) {
+          lookedAt = System.nanoTime();
+          look();
         }
         refusals.overdue(System.nanoTime()).forEach(Loop::tell);
       } catch (InterruptedException e) {
@@ -132,38 +141,85 @@ public final class Loop implements AutoCloseable {
     }
   }
 
-  private List<Message> group() throws InterruptedException {
-    List<Message> group = new ArrayList<>();
-    Message first = queue.poll(200, TimeUnit.MILLISECONDS);
-    if (first != null) {
-      group.add(first);
-      queue.drainTo(group, GROUP - 1);
+  /** Whether it could be recorded before the end. */
+  private boolean record(List<Message> group) throws InterruptedException {
+    List<List<Arrival>> arrivals = group.stream().map(Message::arrivals).toList();
+    while (true) {
+      turns.incrementAndGet();
+      try {
+        long from = System.nanoTime();
+        List<List<Outcome>> outcomes = recorder.record(arrivals, because());
+        recorded(group, outcomes, System.nanoTime() - from);
+        return true;
+      } catch (RuntimeException e) {
+        failed(e);
+      }
+      if (stopping) {
+        return false;
+      }
+      TimeUnit.NANOSECONDS.sleep(AGAIN);
     }
-    return group;
   }
 
-  private void record(List<Message> group) throws InterruptedException {
-    List<List<Arrival>> arrivals = group.stream().map(Message::arrivals).toList();
-    List<List<Outcome>> outcomes = null;
-    while (outcomes == null) {
-      turns.incrementAndGet();
-      outcomes = attempt(arrivals);
-      if (outcomes == null && stopping) {
-        return; // unacknowledged: their senders keep them
-      }
-    }
-    recorded.run();
-    watched(outcomes);
+  private String because() {
+    return counts.trouble() != null
+        ? "nothing could be recorded: " + counts.trouble()
+        : stopping ? "the bridge was stopping" : "the disk was slower than what came";
+  }
+
+  private void recorded(List<Message> group, List<List<Outcome>> outcomes, long took) {
+    well();
+    waiting.done(group);
+    news.run();
+    watched(outcomes, took);
     for (int i = 0; i < group.size(); i++) {
       outcomes.get(i).forEach(counts::took);
       outcomes.get(i).forEach(this::refused);
       acknowledge(group.get(i), outcomes.get(i));
     }
-    counts.recording(journal.shop().size());
+  }
+
+  /** While nothing comes, nothing fails either: what speaks against recording is looked at. */
+  private void look() {
+    try {
+      recorder.look(counts.trouble() != null || doubt.getAsBoolean());
+      well();
+    } catch (RuntimeException e) {
+      failed(e);
+    }
+  }
+
+  private void well() {
+    boolean was = counts.trouble() != null;
+    counts.recording(recorder.size());
+    if (was) {
+      waiting.standstill(false);
+      LOG.atInfo()
+          .addKeyValue("waiting", counts.waiting())
+          .addKeyValue("notkept", counts.notKept())
+          .log("recording again");
+      news.run();
+    }
+  }
+
+  private void failed(RuntimeException e) {
+    boolean was = counts.trouble() != null;
+    String why = String.valueOf(e.getMessage());
+    if (counts.failing(why)) {
+      LOG.atError()
+          .addKeyValue("waiting", counts.waiting())
+          .addKeyValue("reason", why)
+          .setCause(e instanceof LedgerException ? null : e)
+          .log("nothing can be recorded");
+    }
+    if (!was) {
+      news.run(); // before those who wait are told, which may take seconds
+      waiting.standstill(true);
+    }
   }
 
   /** A fault of who only counts must not end the writer. */
-  private void watched(List<List<Outcome>> outcomes) {
+  private void watched(List<List<Outcome>> outcomes, long took) {
     try {
       watch.recorded(outcomes.stream().flatMap(List::stream).toList(), took);
     } catch (RuntimeException e) {
@@ -190,55 +246,30 @@ public final class Loop implements AutoCloseable {
   /** What fails here is on record all the same; the sender sends it again and is told so. */
   private static void acknowledge(Message message, List<Outcome> outcomes) {
     try {
-      message.recorded().accept(outcomes);
+      message.sender().recorded(outcomes);
     } catch (RuntimeException e) {
       LOG.atWarn().addKeyValue("source", message.source()).log("not acknowledged", e);
     }
   }
 
-  private List<List<Outcome>> attempt(List<List<Arrival>> arrivals) throws InterruptedException {
-    try {
-      if (journal == null) {
-        open();
-      }
-      long from = System.nanoTime();
-      List<List<Outcome>> outcomes = journal.take(arrivals);
-      took = System.nanoTime() - from;
-      return outcomes;
-    } catch (RuntimeException e) { // of the log, or a state that contradicts it
-      if (counts.failing(String.valueOf(e.getMessage()))) {
-        LOG.atError().addKeyValue("waiting", arrivals.size()).log("nothing can be recorded", e);
-      }
-      abandon();
-      TimeUnit.MILLISECONDS.sleep(AGAIN.toMillis());
-      return null;
-    }
-  }
-
-  /** After a failure nobody knows what was written: only opening anew tells. */
-  private void abandon() {
-    journal = null;
-    if (ledger != null) {
-      try {
-        ledger.close();
-      } catch (LedgerException e) {
-        LOG.atDebug().log("closing the failed log failed, too", e);
-      }
-      ledger = null;
-    }
-  }
-
-  /** Records what is queued and stops. */
+  /** Records what is queued and stops; what cannot be recorded and nobody else has is told. */
   @Override
   public void close() {
+    waiting.close();
     stopping = true;
     try {
       writer.join(TimeUnit.SECONDS.toMillis(10));
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-    if (ledger != null) {
-      ledger.close();
-    }
+    waiting
+        .lost()
+        .forEach(
+            (source, messages) ->
+                LOG.atError()
+                    .addKeyValue("source", source)
+                    .addKeyValue("messages", messages)
+                    .log("lost: stopped before it could be recorded"));
+    recorder.close();
   }
 }

@@ -3,7 +3,6 @@ package witnessmark.pipeline;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
 import java.util.function.Supplier;
 import witnessmark.decode.Decoded;
 import witnessmark.decode.Malformed;
@@ -15,19 +14,21 @@ import witnessmark.decode.Sample;
  * @param station where it came from; empty where the channel names none
  * @param source the link and channel, for the record
  * @param at when the bridge took it
- * @param redelivered whether the transport says that it may have been delivered before
+ * @param redelivered whether it may have been delivered before
+ * @param length how many bytes it has
  * @param decode reads it; called once, on the writer's thread
  * @param sample its bytes, for the record when this program fails to read it
- * @param recorded called once all of it is on disk, with what came of it
+ * @param sender told what became of it
  */
 public record Message(
     Optional<String> station,
     String source,
     Instant at,
     boolean redelivered,
+    long length,
     Supplier<List<Decoded>> decode,
     Supplier<Sample> sample,
-    Consumer<List<Outcome>> recorded) {
+    Sender sender) {
 
   List<Arrival> arrivals() {
     List<Decoded> all = decoded();

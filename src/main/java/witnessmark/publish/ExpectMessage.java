@@ -34,6 +34,19 @@ final class ExpectMessage {
     return message.toString().getBytes(StandardCharsets.UTF_8);
   }
 
+  /** What is to be seen at a station while nothing can be recorded. */
+  static byte[] notRecording(String station, String why) {
+    ObjectNode message = JsonNodeFactory.instance.objectNode();
+    message.put("station", station);
+    message.put("state", "not-recording");
+    message.put(
+        "text",
+        "Stop: nothing is being recorded, so nothing counts. Wait until this says what is next. ("
+            + why
+            + ")");
+    return message.toString().getBytes(StandardCharsets.UTF_8);
+  }
+
   private static void told(ObjectNode message, JobState job, Due due) {
     message.put("state", due.state().code());
     message.put("job", job.job());

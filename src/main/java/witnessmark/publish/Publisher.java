@@ -1,11 +1,8 @@
 package witnessmark.publish;
 
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -17,7 +14,6 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
-import witnessmark.job.JobState;
 import witnessmark.job.Shop;
 import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.Reading;
@@ -42,16 +38,17 @@ public final class Publisher implements AutoCloseable {
   private static final Duration GRACE = Duration.ofSeconds(3);
   private static final Duration LONGEST = Duration.ofSeconds(10);
 
-  private final String bridge;
   private final String name;
   private final Outlet outlet;
   private final Predicate<String> stations;
   private final Supplier<Reading> opening;
-  private final HealthTopic health;
   private final CheckpointTopic checkpoints;
+  private final Supplier<HealthNow> health;
+  private final Supplier<Set<String>> served;
   private final Semaphore wake = new Semaphore(0);
   private final Thread thread;
-  private final Map<String, String> told = new HashMap<>();
+  private final Announcements announcements;
+  private final Retained retained;
 
   /** Stations that ever had a job: what a broker retains about them may be of an earlier run. */
   private final Set<String> known = new TreeSet<>();
@@ -63,12 +60,15 @@ public final class Publisher implements AutoCloseable {
   private long next;
   private long kept;
   private long keptAt;
+  private volatile String unreadable = "";
+  private boolean unkept;
   private boolean wasConnected;
 
   /**
    * @param bridge the bridge's name
    * @param name the outlet's name, under which the cursor is kept
    * @param stations whether a station is told about here
+   * @param served stations known by other means than by their jobs
    * @param opening opens the log for reading; called again after a failure
    * @param health the health message as of now
    * @param checkpointEvery at least so long between two checkpoints
@@ -78,17 +78,20 @@ public final class Publisher implements AutoCloseable {
       String name,
       Outlet outlet,
       Predicate<String> stations,
+      Supplier<Set<String>> served,
       Supplier<Reading> opening,
       Supplier<HealthNow> health,
       Duration healthEvery,
       Duration checkpointEvery) {
-    this.bridge = bridge;
     this.name = "publish:" + name;
     this.outlet = outlet;
     this.stations = stations;
     this.opening = opening;
-    this.health = new HealthTopic(topic(bridge, "health"), health, healthEvery);
-    this.checkpoints = new CheckpointTopic(topic(bridge, "checkpoint"), checkpointEvery);
+    this.health = health;
+    this.served = served;
+    this.checkpoints = new CheckpointTopic(Retained.topic(bridge, "checkpoint"), checkpointEvery);
+    this.announcements = new Announcements(bridge, stations, this::entry);
+    this.retained = new Retained(bridge, outlet, healthEvery);
     this.thread = new Thread(this::run, "publish-" + name);
   }
 
@@ -99,6 +102,13 @@ public final class Publisher implements AutoCloseable {
   /** There may be something new to tell. */
   public void wake() {
     wake.release();
+  }
+
+  /** Why nothing of the log can be told here. */
+  public Optional<String> trouble() {
+    return Optional.of(unreadable)
+        .filter(reason -> !reason.isEmpty())
+        .map(reason -> name + ": the log cannot be read to publish: " + reason);
   }
 
   private void run() {
@@ -112,30 +122,41 @@ public final class Publisher implements AutoCloseable {
       } catch (InterruptedException e) {
         break;
       } catch (LedgerException e) {
-        LOG.atWarn().addKeyValue("outlet", name).log("the log cannot be read to publish", e);
+        unread(e);
         drop();
       } catch (RuntimeException e) {
         LOG.atError().addKeyValue("outlet", name).log("publishing failed", e);
         drop();
       }
+      if (outlet.connected()) {
+        retained.health(health.get());
+      }
     } while (!last);
-    try {
-      goodbye();
-      keep(Duration.ZERO);
-    } catch (LedgerException e) {
-      LOG.atWarn().log("how far was published cannot be kept", e);
-    }
+    retained.gone();
+    lastCheckpoint();
+    keep(Duration.ZERO);
     drop();
   }
 
-  /** After an orderly stop the broker publishes no last will, so what is retained is set here. */
-  private void goodbye() {
-    String gone = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
-    if (outlet.connected()) {
-      outlet.publish(topic(bridge, "health"), gone.getBytes(StandardCharsets.UTF_8), true);
-      if (reading != null) {
+  private void lastCheckpoint() {
+    if (outlet.connected() && reading != null) {
+      try {
         checkpoints.tellNow(reading, outlet);
+      } catch (LedgerException e) {
+        unread(e);
       }
+    }
+  }
+
+  /** Once for each reason, not at every attempt. */
+  private void unread(LedgerException e) {
+    String reason = String.valueOf(e.getMessage());
+    if (!reason.equals(unreadable)) {
+      LOG.atWarn()
+          .addKeyValue("outlet", name)
+          .addKeyValue("reason", reason)
+          .log("the log cannot be read to publish");
+      unreadable = reason;
     }
   }
 
@@ -150,22 +171,32 @@ public final class Publisher implements AutoCloseable {
       wasConnected = false;
       return;
     }
-    if (reading == null) {
-      open();
-    }
     if (!wasConnected) { // what is retained on a broker that lost its store is unknown
       wasConnected = true;
-      told.clear();
+      retained.forget();
       checkpoints.forget();
-      health.forget();
+    }
+    Optional<String> standstill = health.get().standstill();
+    standstill.ifPresent(this::notRecording);
+    if (reading == null) {
+      open();
     }
     while (!late() && tellNext()) {
       keep(KEEP);
     }
-    expectations();
+    if (standstill.isEmpty()) {
+      expectations();
+    }
     checkpoints.tell(reading, outlet);
-    health.tell(outlet);
     keep(KEEP);
+    unreadable = "";
+  }
+
+  /** Told first, and of the log nothing is needed for it. */
+  private void notRecording(String why) {
+    retained.health(health.get());
+    known.addAll(served.get());
+    known.stream().filter(stations).forEach(station -> retained.notRecording(station, why));
   }
 
   private void open() {
@@ -174,7 +205,6 @@ public final class Publisher implements AutoCloseable {
     kept = next;
     shop = Replay.of(reading.live());
     known.addAll(reading.stations());
-    told.clear();
   }
 
   /** Tells the next chunk; false when there is none or the outlet does not take it. */
@@ -190,7 +220,7 @@ public final class Publisher implements AutoCloseable {
       if (stored.n() >= shop.size()) {
         shop = shop.after(stored.n(), entry);
       }
-      told(stored.n(), entry).ifPresent(posts::add);
+      announcements.of(stored.n(), entry).ifPresent(posts::add);
       if (posts.size() > numbers.size()) {
         numbers.add(stored.n());
       }
@@ -204,64 +234,37 @@ public final class Publisher implements AutoCloseable {
     return true;
   }
 
-  private Optional<Post> told(long n, Entry entry) {
-    if (entry instanceof Entry.Scan s) {
-      return post(s.station(), "scanned", () -> ScanEvent.of(bridge, n, s));
-    }
-    if (entry instanceof Entry.TorqueTaken t) {
-      return verdict(t.station(), () -> VerdictEvent.of(bridge, n, t));
-    }
-    if (entry instanceof Entry.Assigned a) {
-      Entry.TorqueTaken taken = taken(a.assigns());
-      return verdict(taken.station(), () -> VerdictEvent.of(bridge, n, a, taken));
-    }
-    if (entry instanceof Entry.Reread r) {
-      Entry.TorqueTaken taken = taken(r.rereads());
-      return verdict(taken.station(), () -> VerdictEvent.of(bridge, n, r, taken));
-    }
-    return Optional.empty();
-  }
-
-  private Entry.TorqueTaken taken(long n) {
-    return (Entry.TorqueTaken) EntryJson.read(reading.entry(n).orElseThrow().bytes());
-  }
-
-  private Optional<Post> verdict(String station, Supplier<byte[]> event) {
-    return post(station, "verdict", event);
-  }
-
-  private Optional<Post> post(String station, String what, Supplier<byte[]> event) {
-    return stations.test(station)
-        ? Optional.of(new Post(topic(station, what), event.get()))
-        : Optional.empty();
+  private Entry entry(long n) {
+    return EntryJson.read(reading.entry(n).orElseThrow().bytes());
   }
 
   private void expectations() {
     shop.jobs().values().forEach(j -> known.add(j.station()));
-    for (String station : known) {
-      if (!stations.test(station)) {
-        continue;
-      }
-      Optional<JobState> job = shop.active(station);
-      byte[] message = ExpectMessage.of(station, job);
-      String text = new String(message, StandardCharsets.UTF_8);
-      if (!text.equals(told.get(station))
-          && outlet.publish(topic(station, "expect"), message, true)) {
-        told.put(station, text);
-      }
-    }
-  }
-
-  private static String topic(String level, String what) {
-    return "witnessmark/v1/" + level + "/" + what;
+    known.addAll(retained.stations());
+    known.stream().filter(stations).forEach(s -> retained.expect(s, shop.active(s)));
   }
 
   private void keep(Duration atMostEvery) {
     if (reading != null && next != kept && System.nanoTime() - keptAt >= atMostEvery.toNanos()) {
-      reading.cursor(name, next);
-      kept = next;
       keptAt = System.nanoTime();
+      try {
+        reading.cursor(name, next);
+        kept = next;
+        unkept = false;
+      } catch (LedgerException e) {
+        unkept(e); // a crash now: the last verdicts are told again, with the same ids
+      }
     }
+  }
+
+  private void unkept(LedgerException e) {
+    if (!unkept && health.get().standstill().isEmpty()) {
+      LOG.atWarn()
+          .addKeyValue("outlet", name)
+          .addKeyValue("reason", e.getMessage())
+          .log("how far was told cannot be kept");
+    }
+    unkept = true;
   }
 
   private void drop() {

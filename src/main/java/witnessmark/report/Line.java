@@ -130,6 +130,20 @@ public record Line(List<String> cells) {
     } else if (entry instanceof Entry.Refused e) {
       c.set("station", e.station());
       c.set("text", "Refused " + e.length() + " bytes from " + e.source() + ": " + e.reason());
+    } else if (entry instanceof Entry.NotKept e) {
+      c.set("station", e.station());
+      c.set(
+          "text",
+          "Not kept: "
+              + e.messages()
+              + (e.messages() == 1 ? " message from " : " messages from ")
+              + e.source()
+              + ", "
+              + Moments.text(e.first())
+              + " to "
+              + Moments.text(e.last())
+              + ", because "
+              + e.because());
     } else {
       Registers.fill(c, entry);
     }

@@ -19,7 +19,7 @@ public final class DaemonProcess implements AutoCloseable {
   /** The exit status after an orderly end on SIGTERM. */
   public static final int TERMINATED = 143;
 
-  private static final Duration LONG = Duration.ofSeconds(40);
+  private static final Duration LONG = Duration.ofSeconds(90);
 
   private final Process process;
   private final Path log;

@@ -5,19 +5,26 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
  * A database seen through the {@code sqlite3} shell, as anybody can who reaches the file.
  *
  * @param file the database
+ * @param prefix the words of a command that runs the shell, such as {@code nsenter}
  */
-public record Sqlite(Path file) {
+public record Sqlite(Path file, List<String> prefix) {
+  public Sqlite(Path file) {
+    this(file, List.of());
+  }
+
   /** Runs statements; the lines that come out, columns between vertical bars. */
   public List<String> run(String... statements) {
     try {
-      Process shell =
-          new ProcessBuilder("sqlite3", "-bail", file.toString()).redirectErrorStream(true).start();
+      List<String> line = new ArrayList<>(prefix);
+      line.addAll(List.of("sqlite3", "-bail", file.toString()));
+      Process shell = new ProcessBuilder(line).redirectErrorStream(true).start();
       try (var in = shell.getOutputStream()) {
         in.write((".timeout 20000\n" + String.join("\n", statements) + "\n").getBytes(UTF_8));
       }

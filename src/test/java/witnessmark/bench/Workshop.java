@@ -58,7 +58,7 @@ public final class Workshop {
   private static Path template;
 
   private final Path directory;
-  private final Program program;
+  private Program program;
   private String config =
       """
       [bridge]
@@ -125,9 +125,26 @@ public final class Workshop {
         today.plusDays(300).toString());
   }
 
+  /** Everything is run by that command from now on, such as {@code nsenter}. */
+  public Workshop under(List<String> prefix) {
+    program = new Program(directory, prefix);
+    return this;
+  }
+
+  /** Adds a line to the configuration's table {@code [bridge]}. */
+  public Workshop bridge(String line) {
+    config = config.replaceFirst("\n", "\n" + line + "\n");
+    return this;
+  }
+
   /** Listens to the broker. */
   public Workshop on(Mosquitto broker) {
-    config += "\n[[mqtt]]\nname = \"broker\"\nurl = \"" + broker.url() + "\"\n";
+    return on(broker.url());
+  }
+
+  /** Listens to a broker at that address. */
+  public Workshop on(String url) {
+    config += "\n[[mqtt]]\nname = \"broker\"\nurl = \"" + url + "\"\n";
     return this;
   }
 
@@ -220,9 +237,14 @@ public final class Workshop {
     return directory;
   }
 
+  /** The data directory. */
+  public Path data() {
+    return directory.resolve(DATA);
+  }
+
   /** The log's database. */
   public Sqlite ledger() {
-    return new Sqlite(directory.resolve(DATA).resolve("ledger.db"));
+    return new Sqlite(data().resolve("ledger.db"), program.prefix());
   }
 
   /** An entry of the log. */

@@ -82,6 +82,8 @@ class ConfigFaultsTest {
             + " and ms or s, e.g. \"10 s\", up to 3600 s",
         "name = \"s\" / health-every = \"3601 s\"|3:1: \"3601 s\" is no length of time; write a"
             + " number and ms or s, e.g. \"10 s\", up to 3600 s",
+        "name = \"s\" / keep-free = \"200 MiB\"|3:1: \"200 MiB\" is no amount of storage; write a"
+            + " number and kB, MB or GB, e.g. \"200 MB\"",
         "name = \"s\" / quue = 16|3:1: unknown key \"quue\" in bridge; did you mean \"queue\"?",
       })
   void aFaultOfTheBridgeIsNamed(String keys, String fault) {

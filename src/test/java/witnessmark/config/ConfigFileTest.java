@@ -36,6 +36,7 @@ class ConfigFileTest {
                 + "profile = \"profiles/demo-line.toml\"\n");
     assertThat(config.data()).isEmpty();
     assertThat(config.queue()).isEqualTo(1000);
+    assertThat(config.keepFree()).isEqualTo(200_000_000);
     assertThat(config.healthEvery()).isEqualTo(Duration.ofSeconds(10));
     MqttConfig broker = config.brokers().get(0);
     assertThat(broker.publish()).isTrue();
@@ -65,6 +66,7 @@ class ConfigFileTest {
     BridgeConfig config =
         directory.read(
             "[bridge]\nname = \"shop-1\"\ndata = \"log\"\nqueue = 16\nhealth-every = \"250 ms\"\n"
+                + "keep-free = \"2 GB\"\n"
                 + "[[mqtt]]\nname = \"office\"\nurl = \"ssl://broker.example:8883\"\n"
                 + "client-id = \"own\"\nuser = \"u\"\npassword-env = \"BROKER_PASSWORD\"\n"
                 + "ca-file = \"tls/ca.pem\"\ncert-file = \"tls/shop-1.pem\"\n"
@@ -76,6 +78,7 @@ class ConfigFileTest {
                 + "stop-bits = 2\nparity = \"even\"\n");
     assertThat(config.data()).contains("log");
     assertThat(config.queue()).isEqualTo(16);
+    assertThat(config.keepFree()).isEqualTo(2_000_000_000);
     assertThat(config.healthEvery()).isEqualTo(Duration.ofMillis(250));
     MqttConfig broker = config.brokers().get(0);
     assertThat(broker.publish()).isFalse();

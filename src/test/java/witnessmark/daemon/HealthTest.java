@@ -30,6 +30,8 @@ import witnessmark.pipeline.Counts;
 import witnessmark.pipeline.Journal;
 import witnessmark.pipeline.Loop;
 import witnessmark.pipeline.Message;
+import witnessmark.pipeline.Outcome;
+import witnessmark.pipeline.Sender;
 
 class HealthTest {
   private static final Instant SINCE = Instant.parse("2026-11-25T06:58:12Z");
@@ -81,7 +83,8 @@ class HealthTest {
       new Journal(ledger).note(new Entry.LogOpened(Bench.START, ledger.origin()));
     }
     AtomicBoolean broken = new AtomicBoolean();
-    Loop loop = new Loop(16, () -> failing(SqliteLedger.open(files), broken), () -> {});
+    Loop loop =
+        new Loop(16, () -> failing(SqliteLedger.open(files), broken), () -> false, () -> {});
     loop.start();
     broken.set(true);
     loop.offer(
@@ -90,9 +93,10 @@ class HealthTest {
             "test",
             SINCE,
             false,
+            0,
             () -> witnessmark.decode.Messages.torque(new byte[0]),
             () -> witnessmark.decode.Sample.of(new byte[0]),
-            outcomes -> {}),
+            new Keeping()),
         Duration.ZERO);
     await().atMost(Duration.ofSeconds(30)).until(() -> loop.counts().trouble() != null);
     ObjectNode message = message(loop.counts(), LinkState.WAITING);
@@ -106,6 +110,28 @@ class HealthTest {
     assertThat(after.path("state").textValue()).isEqualTo("ok");
     assertThat(after.path("entries").longValue()).isEqualTo(2);
     assertThat(after.path("refused").longValue()).isEqualTo(1);
+  }
+
+  private record Keeping() implements Sender {
+    @Override
+    public boolean keeps() {
+      return true;
+    }
+
+    @Override
+    public void recorded(List<Outcome> outcomes) {
+      // nobody asks
+    }
+
+    @Override
+    public void waits() {
+      // nobody asks
+    }
+
+    @Override
+    public void lost() {
+      throw new AssertionError("it is kept");
+    }
   }
 
   /** The ledger, whose disk is full while {@code broken}. */
@@ -127,6 +153,16 @@ class HealthTest {
           throw new LedgerException("the disk is full");
         }
         return ledger.begin();
+      }
+
+      @Override
+      public void probe() {
+        begin().close();
+      }
+
+      @Override
+      public void inPlace() {
+        ledger.inPlace();
       }
 
       @Override

@@ -69,12 +69,12 @@ class HostileMessagesTest {
   }
 
   private static Delivery delivery(String topic, byte[] bytes, Optional<Cut> cut) {
-    return new Delivery("shop", topic, bytes, Instant.now(), false, cut, () -> {});
+    return new Delivery("shop", topic, bytes, Instant.now(), true, false, cut, () -> {});
   }
 
   private List<Entry> recorded(List<Delivery> deliveries) throws Exception {
     List<Entry> entries = new ArrayList<>();
-    try (Loop loop = new Loop(1000, () -> SqliteLedger.open(files), () -> {})) {
+    try (Loop loop = new Loop(1000, () -> SqliteLedger.open(files), () -> false, () -> {})) {
       loop.start();
       MqttIntake intake = intake(loop);
       deliveries.forEach(d -> assertThat(intake.offer(d)).isTrue());
@@ -146,7 +146,7 @@ class HostileMessagesTest {
 
   @Test
   void whatWaitsForTheDiskIsBoundedInBytes() {
-    try (Loop loop = new Loop(1000, () -> SqliteLedger.open(files), () -> {})) {
+    try (Loop loop = new Loop(1000, () -> SqliteLedger.open(files), () -> false, () -> {})) {
       MqttIntake intake = intake(loop);
       byte[] large = new byte[4 << 20];
       int taken = 0;

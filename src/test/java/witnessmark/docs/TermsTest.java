@@ -52,7 +52,9 @@ class TermsTest {
   void theWordsOfMessagesAndEntriesAreThoseOfTheProgram() {
     assertThat(Schemas.texts("expect", "/properties/state/enum"))
         .containsExactlyInAnyOrderElementsOf(
-            Stream.concat(Stream.of("idle"), Stream.of(Due.State.values()).map(Due.State::code))
+            Stream.concat(
+                    Stream.of("idle", "not-recording"),
+                    Stream.of(Due.State.values()).map(Due.State::code))
                 .toList());
     assertThat(Schemas.texts("health", "/properties/links/additionalProperties/enum"))
         .isEqualTo(codes(LinkState.values(), s -> s.name().toLowerCase(java.util.Locale.ROOT)));

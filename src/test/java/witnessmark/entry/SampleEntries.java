@@ -142,7 +142,15 @@ public final class SampleEntries {
             "not JSON",
             new byte[] {1, 2},
             2,
-            "a12871fee210fb8619291eaea194581cbd2531e4b23759d225f6806923f63222"));
+            "a12871fee210fb8619291eaea194581cbd2531e4b23759d225f6806923f63222"),
+        new Entry.NotKept(
+            AT,
+            Optional.of("bench-1"),
+            "serial:bench-1-cable",
+            17,
+            AT,
+            AT.plusSeconds(60),
+            "nothing could be recorded: the disk is full"));
   }
 
   public static Entry.TorqueTaken torque() {

@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
@@ -76,8 +77,9 @@ class PublishedTopicsTest {
             "shop",
             broker,
             station -> true,
+            Set::of,
             () -> SqliteReading.open(files),
-            () -> new HealthNow("ok", HEALTH),
+            () -> new HealthNow("ok", Optional.empty(), HEALTH),
             Duration.ofSeconds(10),
             Duration.ofSeconds(60))) {
       publisher.start();
@@ -113,8 +115,9 @@ class PublishedTopicsTest {
             "shop",
             broker,
             station -> !station.equals(Bench.STATION),
+            Set::of,
             () -> SqliteReading.open(files),
-            () -> new HealthNow("ok", HEALTH),
+            () -> new HealthNow("ok", Optional.empty(), HEALTH),
             Duration.ofSeconds(10),
             Duration.ofSeconds(60));
     publisher.start();

@@ -280,7 +280,11 @@ class ToldMessagesTest {
     }
 
     private void expect(Optional<JobState> job) {
-      byte[] message = ExpectMessage.of(Bench.STATION, job);
+      expect(ExpectMessage.of(Bench.STATION, job));
+      expect(ExpectMessage.notRecording(Bench.STATION, "the disk is full"));
+    }
+
+    private void expect(byte[] message) {
       valid("expect", message, "seed " + seed + ", entry " + told);
       JsonNode tree = tree(message);
       tree.fieldNames().forEachRemaining(expectFields::add);

@@ -31,6 +31,7 @@ final class Database {
    * by statements, so that an idle connection holds no lock.
    */
   static Connection open(Path file) {
+    NativeLibrary.load();
     try {
       SQLiteConfig config = new SQLiteConfig();
       // nobody asks for them, and the driver would run a query after every insert to know them
@@ -44,6 +45,8 @@ final class Database {
           "PRAGMA synchronous=FULL",
           // pages: the file itself is brought up to date rarely, so that few commits wait for it
           "PRAGMA wal_autocheckpoint=4000",
+          // bytes: what a long reader made of the WAL file is given back once he is gone
+          "PRAGMA journal_size_limit=33554432",
           "PRAGMA recursive_triggers=ON");
       return connection;
     } catch (SQLException e) {
@@ -101,6 +104,11 @@ final class Database {
     }
   }
 
+  /** Writes a page as it is, within a transaction. */
+  static void touch(Connection connection) throws SQLException {
+    execute(connection, "PRAGMA user_version=" + VERSION);
+  }
+
   static LedgerException failure(String done, Path file, SQLException e) {
     return new LedgerException(
         "The log "
@@ -112,7 +120,11 @@ final class Database {
                 ? "its directory must be writable, and this user may not write to it. Run as the"
                     + " user who owns it, or make it writable."
                 : e.getMessage()
-                    + ". Check that the disk has room and is writable, and that the file is whole."),
+                    + (damaged(e)
+                        ? ". The file is damaged: keep it as it is, see what is left of it with"
+                            + " witnessmark ledger verify, and put a whole copy in its place."
+                        : ". Check that the disk has room and is writable, and that the file is"
+                            + " whole.")),
         e);
   }
 
@@ -123,6 +135,15 @@ final class Database {
                 SQLiteErrorCode.SQLITE_READONLY,
                 SQLiteErrorCode.SQLITE_READONLY_CANTINIT,
                 SQLiteErrorCode.SQLITE_READONLY_DIRECTORY)
+            .contains(s.getResultCode());
+  }
+
+  private static boolean damaged(SQLException e) {
+    return e instanceof SQLiteException s
+        && Set.of(
+                SQLiteErrorCode.SQLITE_CORRUPT,
+                SQLiteErrorCode.SQLITE_CORRUPT_VTAB,
+                SQLiteErrorCode.SQLITE_NOTADB)
             .contains(s.getResultCode());
   }
 

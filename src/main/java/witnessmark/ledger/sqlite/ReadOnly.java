@@ -74,6 +74,7 @@ final class ReadOnly {
     config.setReadOnly(true);
     config.setBusyTimeout(BUSY_MS);
     // The driver takes what follows a ? in a plain path for options; a file: URL has it escaped.
+    NativeLibrary.load();
     String url = "jdbc:sqlite:file:" + file.toAbsolutePath().toUri().getRawPath();
     try {
       return config.createConnection(url);

@@ -28,6 +28,7 @@ public final class SqliteLedger implements Ledger {
   private final EndedJobs stays;
 
   private LogKey key;
+  private final Footing footing;
 
   /** Where the tree and the links stood when this ledger last looked. */
   private Edge edge;
@@ -37,6 +38,7 @@ public final class SqliteLedger implements Ledger {
     this.file = files.database();
     this.connection = connection;
     this.key = key;
+    this.footing = new Footing(file);
     this.statements = new Statements(connection);
     this.repeats = new Repeats(connection);
     this.stays = new EndedJobs(connection);
@@ -124,6 +126,28 @@ public final class SqliteLedger implements Ledger {
     }
   }
 
+  @Override
+  public void probe() {
+    try {
+      Database.execute(connection, "BEGIN IMMEDIATE");
+      try {
+        Database.touch(connection);
+        Database.execute(connection, "COMMIT");
+      } catch (SQLException e) {
+        rollBack();
+        throw e;
+      }
+    } catch (SQLException e) {
+      throw Database.failure("written", file, e);
+    }
+    footing.check();
+  }
+
+  @Override
+  public void inPlace() {
+    footing.check();
+  }
+
   private void trusted(Edge seen) throws SQLException {
     String note = statements.checkpoint();
     boolean unsigned = seen.size() == 0 && note == null;
@@ -167,6 +191,9 @@ public final class SqliteLedger implements Ledger {
 
   @Override
   public void close() {
+    if (footing.lost()) {
+      return; // closing would remove the WAL file of whatever took the log's place
+    }
     try {
       connection.close();
     } catch (SQLException e) {
@@ -279,6 +306,7 @@ public final class SqliteLedger implements Ledger {
           grown.signed(statements.checkpoint());
         }
         Database.execute(connection, "COMMIT");
+        footing.check();
         // a crash before this line: the entries are on disk and their senders send them again
         edge = grown;
         key = signer;

@@ -24,11 +24,13 @@ public final class SqliteReading implements Reading {
   private final Connection connection;
   private final Prepared prepared;
   private boolean still;
+  private final Footing footing;
 
   private SqliteReading(Path file, Connection connection) {
     this.file = file;
     this.connection = connection;
     this.prepared = new Prepared(connection);
+    this.footing = new Footing(file);
   }
 
   /**
@@ -81,6 +83,7 @@ public final class SqliteReading implements Reading {
 
   @Override
   public List<Stored> from(long n, int limit) {
+    footing.check();
     return guarded(
         () ->
             prepared.stored(
@@ -232,7 +235,9 @@ public final class SqliteReading implements Reading {
 
   @Override
   public void close() {
-    guarded(connection::close);
+    if (!footing.lost()) { // else it would remove the WAL file of whatever took the log's place
+      guarded(connection::close);
+    }
   }
 
   private PreparedStatement prepared(String sql, List<Object> values) throws SQLException {

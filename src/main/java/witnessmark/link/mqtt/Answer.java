@@ -30,6 +30,22 @@ final class Answer implements IMqttActionListener {
   }
 
   /**
+   * Waits until the broker says yes; false when given up, or nothing came within the limit.
+   *
+   * @throws MqttException when it says no
+   */
+  boolean within(Duration limit, BooleanSupplier givenUp) throws MqttException {
+    try {
+      return await(limit, givenUp) != null;
+    } catch (MqttException e) {
+      if (e.getReasonCode() == MqttException.REASON_CODE_CLIENT_TIMEOUT) {
+        return false;
+      }
+      throw e;
+    }
+  }
+
+  /**
    * Waits until the broker says yes and returns the answer, or null when given up.
    *
    * @throws MqttException when it says no, or nothing within the limit

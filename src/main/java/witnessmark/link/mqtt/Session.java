@@ -43,6 +43,7 @@ final class Session implements MqttCallback {
   private final CutPackets packets = new CutPackets();
   private final MqttAsyncClient client;
   private final AckOrder acks = new AckOrder(this::sendAck);
+  private final Silence silence = new Silence(PUBLISH_LIMIT);
 
   private volatile boolean full;
   private volatile boolean leaving;
@@ -140,10 +141,20 @@ final class Session implements MqttCallback {
     try {
       Answer taken = new Answer();
       client.publish(topic, payload, 1, retained, null, taken);
-      return taken.await(PUBLISH_LIMIT, () -> lost != null) != null;
+      return answered(taken);
     } catch (MqttException e) {
       return false;
     }
+  }
+
+  /** Waits for the answer; a broker that gives none for long is gone, whatever the socket says. */
+  private boolean answered(Answer answer) throws MqttException {
+    boolean taken = answer.within(PUBLISH_LIMIT, () -> lost != null);
+    if (silence.tooLong(taken, System.nanoTime()) && lost == null) {
+      lost = settings.url() + ": the broker has answered nothing for a while";
+      wake.run();
+    }
+    return taken;
   }
 
   /** Publishes in order; returns how many, from the first on, the broker has taken. */
@@ -153,7 +164,7 @@ final class Session implements MqttCallback {
     try {
       for (Post post : posts) {
         if (underWay.size() == WINDOW) {
-          if (underWay.remove().await(PUBLISH_LIMIT, () -> lost != null) == null) {
+          if (!answered(underWay.remove())) {
             return taken;
           }
           taken++;
@@ -162,8 +173,7 @@ final class Session implements MqttCallback {
         client.publish(post.topic(), post.payload(), 1, false, null, answer);
         underWay.add(answer);
       }
-      while (!underWay.isEmpty()
-          && underWay.remove().await(PUBLISH_LIMIT, () -> lost != null) != null) {
+      while (!underWay.isEmpty() && answered(underWay.remove())) {
         taken++;
       }
     } catch (MqttException e) {
@@ -210,7 +220,8 @@ final class Session implements MqttCallback {
   @Override
   public void messageArrived(String topic, MqttMessage message) {
     // After one refusal all that follow are refused too: the broker sends them again in order.
-    if (full || leaving || lost != null) {
+    // It does not send again what it delivered at most once.
+    if (message.getQos() > 0 && (full || leaving || lost != null)) {
       return;
     }
     try {
@@ -250,6 +261,7 @@ final class Session implements MqttCallback {
                 topic,
                 cut.map(Cut::head).orElseGet(message::getPayload),
                 clock.get(),
+                owes,
                 // A retained message comes again at every subscription.
                 message.isDuplicate() || message.isRetained(),
                 cut,

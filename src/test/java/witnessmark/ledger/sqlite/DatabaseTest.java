@@ -23,6 +23,15 @@ class DatabaseTest {
   }
 
   @Test
+  void aDamagedFileIsNotToBeMendedInPlace() {
+    assertThat(said(SQLiteErrorCode.SQLITE_CORRUPT))
+        .isEqualTo(
+            "The log data/ledger.db cannot be opened: words of the library. The file is damaged:"
+                + " keep it as it is, see what is left of it with witnessmark ledger verify, and"
+                + " put a whole copy in its place.");
+  }
+
+  @Test
   void anyOtherTroubleIsToldAsTheLibraryTellsIt() {
     assertThat(said(SQLiteErrorCode.SQLITE_FULL))
         .startsWith("The log data/ledger.db cannot be opened: ")
