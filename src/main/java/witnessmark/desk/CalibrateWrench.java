@@ -63,18 +63,18 @@ public record CalibrateWrench(
     Wrench wrench = Ask.wrench(shop, serial);
     CalibrationRule rule = shop.rule(wrench.kind());
     Plausible.calibrated(calibrated, at);
-    notOlder(wrench);
     Instant end = due.orElseGet(() -> Intervals.months(calibrated, rule.months()));
     if (!calibrated.isBefore(end)) {
       throw new Declined(
           "The calibration is due on " + end + ", not after it was made; check the dates.");
     }
-    Plausible.points(left, wrench);
-    Plausible.points(found, wrench);
-    Plausible.uncertainty(uncertainty, rule.deviation());
     List<CalibrationPoint> out = Tried.points(left, rule);
     List<CalibrationPoint> in = Tried.points(found, rule);
     Coverage.check(out, rule, wrench);
+    notOlder(wrench);
+    Plausible.points(left, wrench);
+    Plausible.points(found, wrench);
+    Plausible.uncertainty(uncertainty, rule.deviation());
     boolean within = Deviation.within(out);
     List<Entry> entries = new ArrayList<>();
     entries.add(

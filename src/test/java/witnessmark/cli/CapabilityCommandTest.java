@@ -174,7 +174,10 @@ class CapabilityCommandTest {
   void whatIsNotOnRecordIsSaid() {
     Ended ended = run(Worked.jobs(1, 1, i -> 0), "--group", "b");
     assertThat(ended.status()).isEqualTo(1);
-    assertThat(ended.err()).isEqualTo("Nothing on record matches.\n");
+    assertThat(ended.err())
+        .isEqualTo(
+            "Nothing on record matches.\n"
+                + "No step \"b\" is in a released procedure; did you mean \"a\"?\n");
   }
 
   @Test

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import witnessmark.badge.PrivateHalf;
 import witnessmark.desk.AbandonJob;
 import witnessmark.desk.Assign;
@@ -90,6 +91,11 @@ final class DeskSentences {
     declined("wrench calibrate", bench, calibration("2026-11-01", "2026-10-01", "20", 5));
     declined("wrench calibrate", bench, calibration("2026-11-01", "2027-11-01", "20", 3));
     declined("wrench calibrate", bench, calibration("2026-11-01", "2027-11-01", "90", 5));
+    declined("wrench calibrate", bench, calibration("1926-11-25", "1", "20 60 100"));
+    declined("wrench calibrate", bench, calibration("2026-11-01", "1", "20 60 100"));
+    declined("wrench calibrate", bench, calibration("2026-11-25", "25", "20 60 100"));
+    declined("wrench calibrate", bench, calibration("2026-11-25", "1", "20 60 100 120"));
+    declined("wrench calibrate", bench, calibration("2026-11-25", "1", "20 60 100 20"));
   }
 
   private void keys() {
@@ -114,6 +120,24 @@ final class DeskSentences {
 
   private void signed(String code, Bench bench, Command command, PrivateHalf.Pair pair) {
     declined(code, () -> bench.decided(command, Optional.of(pair.privateHalf()::sign)));
+  }
+
+  private static CalibrateWrench calibration(String date, String uncertainty, String points) {
+    return new CalibrateWrench(
+        "TW-0417",
+        "C-26-140",
+        "calibration room",
+        Instant.parse(date + "T00:00:00Z"),
+        Optional.empty(),
+        Optional.empty(),
+        0,
+        new Digits(uncertainty),
+        List.of(),
+        Stream.of(points.split(" "))
+            .map(p -> Torque.parse(p + " N.m"))
+            .map(t -> new Tried(t, Collections.nCopies(5, t)))
+            .toList(),
+        NOBODY);
   }
 
   private static CalibrateWrench calibration(String date, String due, String point, int readings) {
