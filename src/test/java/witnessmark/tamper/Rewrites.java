@@ -72,14 +72,19 @@ final class Rewrites {
     int at = 5 + random.nextInt(entries.size() - 6);
     switch (random.nextInt(4)) {
       case 0 -> entries.remove(at);
-      case 1 -> entries.add(at, entries.get(at));
+      case 1 -> entries.add(at, twice(entries, at));
       case 2 -> entries.add(entries.remove(at));
       default -> {
-        Entry before = entries.get(at - 1);
+        Entry before = twice(entries, at - 1);
         entries.set(at, before);
       }
     }
     return entries.equals(victim.entries()) ? entries.subList(0, at) : entries;
+  }
+
+  /** An entry that may be there twice: the store itself has no two jobs of one name. */
+  private static Entry twice(List<Entry> entries, int at) {
+    return entries.get(entries.get(at) instanceof Entry.JobOpened ? at - 1 : at);
   }
 
   private static void replace(Copy copy, List<Entry> entries, String note, String line) {
