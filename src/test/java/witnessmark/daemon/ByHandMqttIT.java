@@ -188,7 +188,8 @@ class ByHandMqttIT {
                 + shop.entry(7).path("at").asText()
                 + ",torque,J-5,bench-1,carrier-left/1,final,32.54,N.m,41.2,cw,TW-0417,1,,in-band,credited,"
                 + "next-in-sequence,29.7,N.m,36.3,N.m,,simple,,carrier-left/1 (final pass): "
-                + "32.54 N.m is in the band of 29.7 to 36.3 N.m. Credited. It was the one fastener due next.");
+                + "32.54 N.m is in the band of 29.7 to 36.3 N.m. Credited. It was the one fastener due next."
+                + ",ATR-26-0147,RAM-210,C");
     assertThat(shop.run("ledger", "verify"))
         .matches("Verified: 22 entries, root [A-Za-z0-9+/]{43}=\\.\n");
   }
