@@ -144,6 +144,8 @@ class CalibrationIT {
         .contains("At 60 N.m: 7 checks since the newest calibration; mean +1.61 %")
         .contains("Warning: It drifts by +0.4")
         .contains("it reaches +4 % in about ");
-    assertThat(program.run("wrench", "checks", "TW-0999").out()).startsWith("No check of TW-0999");
+    Program.Ended unknown = program.run("wrench", "checks", "TW-0999");
+    assertThat(unknown.status()).isEqualTo(2);
+    assertThat(unknown.err()).startsWith("No wrench \"TW-0999\" is enrolled");
   }
 }

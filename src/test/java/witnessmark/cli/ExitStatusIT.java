@@ -185,7 +185,10 @@ class ExitStatusIT {
     assertThat(program.run("trace", "--unit", "ATR-26-9999"))
         .satisfies(
             e -> assertThat(e.status()).isEqualTo(1),
-            e -> assertThat(e.err()).isEqualTo("Nothing on record matches.\n"));
+            e ->
+                assertThat(e.err())
+                    .isEqualTo(
+                        "Nothing on record matches.\nNo unit \"ATR-26-9999\" is on record\n"));
     assertThat(
             program.run(
                 "job", "open", "--procedure", "RAM-210", "--unit", "ATR-25-1", "--station", "b"))
