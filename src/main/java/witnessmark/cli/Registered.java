@@ -26,7 +26,7 @@ final class Registered {
    */
   static void wrench(CommandSpec spec, DataOption data, String serial) {
     known("wrench", "enrolled", serial, data.shop().wrenches().keySet())
-        .ifPresent(refuse(spec, ". See: wrench list"));
+        .ifPresent(refuse(spec, " See: wrench list"));
   }
 
   /**
@@ -34,7 +34,7 @@ final class Registered {
    */
   static void unit(CommandSpec spec, DataOption data, String unit) {
     data.reading(r -> known("unit", "on record", unit, jobs(r, JobRow::unit)))
-        .ifPresent(refuse(spec, ". See: trace --kind job-opened"));
+        .ifPresent(refuse(spec, " See: trace --kind job-opened"));
   }
 
   private static Consumer<String> refuse(CommandSpec spec, String where) {
@@ -105,7 +105,7 @@ final class Registered {
     if (all.contains(name)) {
       return Optional.empty();
     }
-    String meant = Nearest.of(name, all).map(n -> "; did you mean \"" + n + "\"?").orElse("");
+    String meant = Nearest.of(name, all).map(n -> "; did you mean \"" + n + "\"?").orElse(".");
     return Optional.of("No " + what + " \"" + name + "\" is " + where + meant);
   }
 }

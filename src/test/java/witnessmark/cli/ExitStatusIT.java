@@ -188,7 +188,7 @@ class ExitStatusIT {
             e ->
                 assertThat(e.err())
                     .isEqualTo(
-                        "Nothing on record matches.\nNo unit \"ATR-26-9999\" is on record\n"));
+                        "Nothing on record matches.\nNo unit \"ATR-26-9999\" is on record.\n"));
     assertThat(
             program.run(
                 "job", "open", "--procedure", "RAM-210", "--unit", "ATR-25-1", "--station", "b"))
