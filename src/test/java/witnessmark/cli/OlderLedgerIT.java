@@ -7,6 +7,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -28,7 +29,10 @@ class OlderLedgerIT {
   void theOldDirectoryLiesInPlace() throws Exception {
     Path data = Files.createDirectory(directory.resolve("witnessmark-data"));
     for (String kind : List.of("key", "pub")) {
-      Files.writeString(data.resolve("ledger." + kind), kept(kind));
+      Path file = data.resolve("ledger." + kind);
+      Files.writeString(file, kept(kind));
+      // of a key that others may read the daemon warns
+      Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rw-------"));
     }
     new Sqlite(data.resolve("ledger.db")).run("PRAGMA journal_mode=WAL;", kept("sql"));
     shop = Workshop.in(directory);
