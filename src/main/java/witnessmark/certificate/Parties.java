@@ -3,6 +3,7 @@ package witnessmark.certificate;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import witnessmark.torque.Visible;
 
 /**
  * Who issues a certificate and for whom, as its maker says. Not part of the record: nothing proves
@@ -40,26 +41,12 @@ public record Parties(Optional<String> issuer, Optional<String> addressee) {
       throw new IllegalArgumentException(
           "the " + what + " is a text of 1 to " + MOST + " characters, not of " + text.length());
     }
-    if (text.codePoints().anyMatch(Parties::strange)) {
+    if (text.codePoints().anyMatch(Visible::hidden)) {
       throw new IllegalArgumentException(
           "the "
               + what
               + " holds a line end or another character that is not seen; write one line");
     }
-  }
-
-  private static boolean strange(int c) {
-    return switch (Character.getType(c)) {
-      case Character.CONTROL,
-          Character.FORMAT,
-          Character.SURROGATE,
-          Character.PRIVATE_USE,
-          Character.UNASSIGNED,
-          Character.LINE_SEPARATOR,
-          Character.PARAGRAPH_SEPARATOR ->
-          true;
-      default -> false;
-    };
   }
 
   /** In a sentence; empty where nobody is named. */

@@ -12,6 +12,7 @@ import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDType0Font;
+import witnessmark.torque.Visible;
 
 /** A font in a document: what it can show, how wide that is, and where lines break. */
 final class Typeface {
@@ -49,7 +50,7 @@ final class Typeface {
             c -> {
               if (blank(c)) {
                 shown.append(' ');
-              } else if (steers(c) || glyphs.getGlyphId(c) == 0) {
+              } else if (Visible.hidden(c) || glyphs.getGlyphId(c) == 0) {
                 shown.append(String.format("[U+%04X]", c));
               } else {
                 shown.appendCodePoint(c);
@@ -60,20 +61,6 @@ final class Typeface {
 
   private static boolean blank(int c) {
     return c == '\t' || c == '\n' || c == '\r' || Character.getType(c) == Character.SPACE_SEPARATOR;
-  }
-
-  private static boolean steers(int c) {
-    return switch (Character.getType(c)) {
-      case Character.CONTROL,
-          Character.FORMAT,
-          Character.SURROGATE,
-          Character.PRIVATE_USE,
-          Character.UNASSIGNED,
-          Character.LINE_SEPARATOR,
-          Character.PARAGRAPH_SEPARATOR ->
-          true;
-      default -> false;
-    };
   }
 
   /** The width of a shown text in points. */

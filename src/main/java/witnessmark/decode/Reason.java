@@ -1,5 +1,7 @@
 package witnessmark.decode;
 
+import witnessmark.torque.Visible;
+
 /** The form of the sentence that says why bytes were refused. */
 final class Reason {
   private static final int LONGEST = 500;
@@ -17,24 +19,13 @@ final class Reason {
   }
 
   private static boolean printable(String text) {
-    return text.codePoints().noneMatch(Reason::hidden);
-  }
-
-  private static boolean hidden(int c) {
-    int type = Character.getType(c);
-    return Character.isISOControl(c)
-        || type == Character.FORMAT
-        || type == Character.SURROGATE
-        || type == Character.PRIVATE_USE
-        || type == Character.UNASSIGNED
-        || type == Character.LINE_SEPARATOR
-        || type == Character.PARAGRAPH_SEPARATOR;
+    return text.codePoints().noneMatch(Visible::hidden);
   }
 
   /** The received text in quotes, fit for a reason: its first 40 characters, hidden ones as ?. */
   static String shown(String text) {
     StringBuilder shown = new StringBuilder("\"");
-    text.codePoints().limit(SHOWN).forEach(c -> shown.appendCodePoint(hidden(c) ? '?' : c));
+    text.codePoints().limit(SHOWN).forEach(c -> shown.appendCodePoint(Visible.hidden(c) ? '?' : c));
     boolean cut = text.codePoints().skip(SHOWN).findFirst().isPresent();
     return shown.append(cut ? "\u2026\"" : "\"").toString();
   }
