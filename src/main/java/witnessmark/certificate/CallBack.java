@@ -3,7 +3,6 @@ package witnessmark.certificate;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -67,15 +66,8 @@ public final class CallBack {
             + f.goodTold()
             + " (entry "
             + f.good()
-            + "). In question: "
-            + day(f.from())
-            + " up to "
-            + day(f.to().minusMillis(1))
-            + ", "
-            + recall.readings()
-            + " readings, "
-            + recall.joints().size()
-            + " joints that stand by one of them.");
+            + "). "
+            + recall.inQuestion());
     if (f.left().isEmpty()) {
       Section.line(sheet, "How it was left then is not on record: no error is assumed.");
     }
@@ -156,9 +148,5 @@ public final class CallBack {
       pages.add(marks);
     }
     return pages;
-  }
-
-  private static String day(Instant moment) {
-    return moment.atZone(ZoneOffset.UTC).toLocalDate().toString();
   }
 }

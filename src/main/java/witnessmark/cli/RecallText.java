@@ -3,8 +3,6 @@ package witnessmark.cli;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.time.Instant;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -84,15 +82,9 @@ final class RecallText {
         + f.goodTold()
         + " (entry "
         + f.good()
-        + ").\nIn question: "
-        + day(f.from())
-        + " up to "
-        + day(f.to().minusMillis(1))
-        + ", "
-        + recall.readings()
-        + " readings, "
-        + recall.joints().size()
-        + " joints that stand by one of them.\n"
+        + ").\n"
+        + recall.inQuestion()
+        + "\n"
         + (f.left().isEmpty()
             ? "How it was left then is not on record: no error is assumed.\n"
             : "");
@@ -178,9 +170,5 @@ final class RecallText {
   private static String signed(BigDecimal percent) {
     return String.format(
         java.util.Locale.ROOT, "%+.2f", percent.setScale(2, RoundingMode.HALF_EVEN));
-  }
-
-  private static String day(Instant moment) {
-    return moment.atZone(ZoneOffset.UTC).toLocalDate().toString();
   }
 }

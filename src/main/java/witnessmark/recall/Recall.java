@@ -1,5 +1,7 @@
 package witnessmark.recall;
 
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -13,6 +15,23 @@ import java.util.Map;
 public record Recall(String wrench, Finding finding, long readings, List<Rejudged> joints) {
   public Recall {
     joints = List.copyOf(joints);
+  }
+
+  /** Which time is in question and what the wrench did in it, as a sentence. */
+  public String inQuestion() {
+    return "In question: "
+        + day(finding.from())
+        + " up to "
+        + day(finding.to().minusMillis(1))
+        + ", "
+        + readings
+        + " readings, "
+        + joints.size()
+        + " joints that stand by one of them.";
+  }
+
+  private static String day(Instant moment) {
+    return moment.atZone(ZoneOffset.UTC).toLocalDate().toString();
   }
 
   /** How many joints there are of each outlook. */
