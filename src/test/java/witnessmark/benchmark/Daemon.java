@@ -14,6 +14,9 @@ final class Daemon implements Subject {
   /** What the daemon calls itself at the broker when the file names no client-id. */
   static final String CLIENT = "witnessmark-shop-1-main";
 
+  /** The topic it answers on. */
+  static final String ANSWERS = "witnessmark/v1/" + Work.STATION + "/verdict";
+
   private final Bridge bridge;
 
   Daemon(Path directory, String url, int fasteners) {
@@ -28,7 +31,7 @@ final class Daemon implements Subject {
 
   @Override
   public String answers() {
-    return "witnessmark/v1/" + Work.STATION + "/verdict";
+    return ANSWERS;
   }
 
   @Override

@@ -17,7 +17,7 @@ import witnessmark.bench.Mosquitto;
 final class Latency {
   private static final int READINGS = 200;
   private static final int WARM = 40;
-  private static final int FASTENERS = 120;
+  static final int FASTENERS = 120;
   private static final long PACE = TimeUnit.MILLISECONDS.toNanos(20);
   private static final Pattern NUMBER = Pattern.compile("\"event\":(\\d+)");
 
@@ -72,7 +72,8 @@ final class Latency {
     }
   }
 
-  private static Figures answered(Subject subject, Client hand) {
+  /** Milliseconds until each answer of a subject that has started. */
+  static Figures answered(Subject subject, Client hand) {
     AtomicLongArray arrived = new AtomicLongArray(WARM + READINGS);
     hand.onMessage(m -> arrived.set(number(m.getPayload()), System.nanoTime()));
     hand.connect();

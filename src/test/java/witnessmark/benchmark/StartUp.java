@@ -1,13 +1,6 @@
 package witnessmark.benchmark;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.TimeUnit;
 import witnessmark.bench.Mosquitto;
@@ -16,6 +9,7 @@ import witnessmark.ledger.LedgerFiles;
 /** How long the daemon's process takes until it listens and until its health is told. */
 final class StartUp {
   private static final int HISTORY = 100_000;
+  private static final Path JAR = Path.of("target", "witnessmark.jar").toAbsolutePath();
 
   private final Path directory;
   private final Mosquitto broker;
@@ -67,9 +61,9 @@ final class StartUp {
       watcher.connect();
       watcher.subscribe("witnessmark/v1/" + bridge + "/health");
       long began = System.nanoTime();
-      Process process = daemon(config, of.files());
+      Process process = Built.run(JAR, config, of.files());
       try {
-        of.listening().add((listening(process) - began) / 1e9);
+        of.listening().add((Built.listening(process) - began) / 1e9);
         of.healthy().add((healthy.get(30, TimeUnit.SECONDS) - began) / 1e9);
       } finally {
         process.destroy();
@@ -78,43 +72,5 @@ final class StartUp {
     } catch (Exception e) {
       throw new IllegalStateException("the daemon did not start", e);
     }
-  }
-
-  private static Process daemon(Path config, LedgerFiles files) throws IOException {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of(System.getProperty("benchmark.java", "").strip().split(" +")));
-    command.removeIf(String::isEmpty);
-    command.addAll(
-        List.of(
-            "-jar",
-            jar(),
-            "run",
-            "--config",
-            config.toString(),
-            "--data",
-            files.directory().toString()));
-    return new ProcessBuilder(command).redirectErrorStream(true).start();
-  }
-
-  private static String jar() {
-    return Path.of("target", "witnessmark.jar").toAbsolutePath().toString();
-  }
-
-  private static long listening(Process process) {
-    BufferedReader lines =
-        new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
-    StringBuilder said = new StringBuilder();
-    try {
-      for (String line = lines.readLine(); line != null; line = lines.readLine()) {
-        if (line.contains("listening")) {
-          return System.nanoTime();
-        }
-        said.append(line).append('\n');
-      }
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
-    throw new IllegalStateException("the daemon ended: " + said);
   }
 }

@@ -16,8 +16,8 @@ import witnessmark.bench.Mosquitto;
  * last of them is on disk.
  */
 final class Throughput {
-  private static final int READINGS = 20_000;
-  private static final int FASTENERS = 80;
+  static final int READINGS = 20_000;
+  static final int FASTENERS = 80;
   private static final long LIMIT = TimeUnit.MINUTES.toNanos(3);
 
   private Throughput() {}
@@ -49,19 +49,25 @@ final class Throughput {
               : new BareLoop(own, broker.url(), false)) {
         long began = System.nanoTime();
         subject.start();
-        while (subject.durable() < READINGS) {
-          if (System.nanoTime() - began > LIMIT) {
-            throw new IllegalStateException("only " + subject.durable() + " readings on disk");
-          }
-          LockSupport.parkNanos(1_000_000);
-        }
+        await(subject, READINGS);
         return READINGS * 1e9 / (System.nanoTime() - began);
       }
     }
   }
 
+  /** Waits until a subject has that many readings on disk. */
+  static void await(Subject subject, long readings) {
+    long began = System.nanoTime();
+    while (subject.durable() < readings) {
+      if (System.nanoTime() - began > LIMIT) {
+        throw new IllegalStateException("only " + subject.durable() + " readings on disk");
+      }
+      LockSupport.parkNanos(1_000_000);
+    }
+  }
+
   /** Every fastener is tightened once in each pass, and then checked again and again. */
-  private static List<String> readings() {
+  static List<String> readings() {
     return IntStream.range(0, READINGS)
         .mapToObj(
             i ->
