@@ -42,10 +42,9 @@ final class BackupCommand implements Callable<Integer> {
 
   @Option(
       names = "--with-key",
-      description = {
-        "Copy the private key, too, readable by its owner only. Without it a restored log can be",
-        "read and proved, but not continued; whoever gets hold of it can sign a false history."
-      })
+      description =
+          "Copy the private key, too, readable by its owner only. Without it a restored log can be "
+              + "read and proved, but not continued; whoever gets hold of it can sign a false history.")
   private boolean withKey;
 
   @Option(

@@ -24,10 +24,9 @@ final class CertificateOption {
   @Option(
       names = "--certificate",
       paramLabel = "FILE.pdf",
-      description = {
-        "Write the unit's record as a PDF with its proof inside, which a customer can check",
-        "with: witnessmark ledger check-proof FILE.pdf --key shop.pub"
-      })
+      description =
+          "Write the unit's record as a PDF with its proof inside, which a customer can check "
+              + "with: witnessmark ledger check-proof FILE.pdf --key shop.pub")
   private Path file;
 
   @Option(

@@ -76,10 +76,9 @@ final class LedgerCommand {
       @Option(
               names = "--since",
               paramLabel = "FILE",
-              description = {
-                "A checkpoint kept elsewhere, or a directory of them: tell whether the log goes on",
-                "from all of them."
-              })
+              description =
+                  "A checkpoint kept elsewhere, or a directory of them: tell whether the log goes on "
+                      + "from all of them.")
           Path since,
       @Mixin DataOption data) {
     LedgerFiles files = data.files();

@@ -32,11 +32,10 @@ final class RackOption {
   @Option(
       names = "--wrench",
       paramLabel = "SERIAL=SHOWS",
-      description = {
-        "What a wrench shows: torque-only, angle, position (by the",
-        "wrench, or by a scan before each reading) or breakaway;",
-        "repeat it for more."
-      })
+      description =
+          "What a wrench shows: torque-only, angle, position (by the "
+              + "wrench, or by a scan before each reading) or breakaway; "
+              + "repeat it for more.")
   private List<String> stated = List.of();
 
   @Option(

@@ -13,10 +13,9 @@ import witnessmark.report.RecordText;
 final class RecordOption {
   @Option(
       names = "--record",
-      description = {
-        "Print the unit's whole record, job by job: what was asked and measured, every try,",
-        "nonconformities, confirmations, wrenches, people, and what is missing."
-      })
+      description =
+          "Print the unit's whole record, job by job: what was asked and measured, every try, "
+              + "nonconformities, confirmations, wrenches, people, and what is missing.")
   private boolean wanted;
 
   boolean wanted() {

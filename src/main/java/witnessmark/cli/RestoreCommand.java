@@ -43,10 +43,9 @@ final class RestoreCommand implements Callable<Integer> {
   @Option(
       names = "--since",
       paramLabel = "CHECKPOINT",
-      description = {
-        "A checkpoint kept elsewhere, or a directory of them: restore only where the backup goes as",
-        "far as all of them and agrees with them."
-      })
+      description =
+          "A checkpoint kept elsewhere, or a directory of them: restore only where the backup goes"
+              + " as far as all of them and agrees with them.")
   private Path since;
 
   @Option(

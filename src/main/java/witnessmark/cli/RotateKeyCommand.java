@@ -29,10 +29,9 @@ final class RotateKeyCommand implements Callable<Integer> {
   @Option(
       names = "--keep-old",
       paramLabel = "FILE",
-      description = {
-        "Keep the old private key in a new file that its owner alone may read. Whoever has it can",
-        "sign another history up to here, so keep it only where the new one would be safe, too."
-      })
+      description =
+          "Keep the old private key in a new file that its owner alone may read. Whoever has it can "
+              + "sign another history up to here, so keep it only where the new one would be safe, too.")
   private Path keepOld;
 
   @Mixin private DataOption data;

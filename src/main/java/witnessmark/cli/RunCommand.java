@@ -53,10 +53,9 @@ final class RunCommand implements Callable<Integer> {
   @Option(
       names = "--log",
       paramLabel = "FORM",
-      description = {
-        "How to log to standard error: ${COMPLETION-CANDIDATES} (default: text, or journal",
-        "where systemd takes it)."
-      })
+      description =
+          "How to log to standard error: ${COMPLETION-CANDIDATES} (default: text, or journal where"
+              + " systemd takes it).")
   private Form log;
 
   @Option(
@@ -68,10 +67,9 @@ final class RunCommand implements Callable<Integer> {
   @Option(
       names = "--log-file",
       paramLabel = "FILE",
-      description = {
-        "Log to a file, too; it is turned over every day and at 10 MB, and the oldest",
-        "are removed after 30 days or beyond 200 MB."
-      })
+      description =
+          "Log to a file, too; it is turned over every day and at 10 MB, and the oldest "
+              + "are removed after 30 days or beyond 200 MB.")
   private Path logFile;
 
   @Override

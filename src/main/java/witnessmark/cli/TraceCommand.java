@@ -98,10 +98,9 @@ final class TraceCommand implements Callable<Integer> {
 
     @Option(
         names = {"--jsonl", "--json"},
-        description = {
-          "Print one JSON object a line: the number and the entry itself;",
-          "with --record, the record as one object."
-        })
+        description =
+            "Print one JSON object a line: the number and the entry itself; "
+                + "with --record, the record as one object.")
     private boolean jsonl;
   }
 

@@ -1,5 +1,6 @@
 package witnessmark.config;
 
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import witnessmark.decode.Profile;
@@ -11,12 +12,18 @@ import witnessmark.link.mqtt.MqttSettings;
  * @param publish whether verdicts, expectations and health go out here
  * @param stations the only ones that are heard on our own topics and told about; empty for all
  * @param mapped topics of other shapes, read through a profile
+ * @param secrets the files of the password and of the TLS key
  */
 public record MqttConfig(
-    MqttSettings settings, boolean publish, Set<String> stations, List<Mapped> mapped) {
+    MqttSettings settings,
+    boolean publish,
+    Set<String> stations,
+    List<Mapped> mapped,
+    List<Path> secrets) {
   public MqttConfig {
     stations = Set.copyOf(stations);
     mapped = List.copyOf(mapped);
+    secrets = List.copyOf(secrets);
   }
 
   /** Whether the station is heard and told about here. */

@@ -34,7 +34,8 @@ final class MqttSection {
         s.requiredText("url", "e.g. \"tcp://127.0.0.1:1883\" or \"ssl://host:8883\"");
     Optional<String> clientId = s.text("client-id");
     Optional<String> user = s.text("user");
-    Optional<String> password = password(s);
+    Optional<Path> passwordFile = s.read("password-file", ConfigFile.PATH, file::path);
+    Optional<String> password = password(s, passwordFile);
     Optional<Path> ca = existing(s, "ca-file");
     Optional<Path> cert = existing(s, "cert-file");
     Optional<Path> key = existing(s, "key-file");
@@ -65,6 +66,7 @@ final class MqttSection {
             "add it there");
       }
     }
+    List<Path> secrets = Stream.concat(passwordFile.stream(), key.stream()).toList();
     String will = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
     return s.attempt(
             "url",
@@ -84,7 +86,7 @@ final class MqttSection {
                     alone ? List.of() : all,
                     "witnessmark/v1/" + bridge + "/health",
                     will.getBytes(StandardCharsets.UTF_8)))
-        .map(settings -> new MqttConfig(settings, publish, stations, mapped));
+        .map(settings -> new MqttConfig(settings, publish, stations, mapped, secrets));
   }
 
   private static List<String> ours(Collection<String> stations) {
@@ -124,9 +126,8 @@ final class MqttSection {
         : Optional.empty();
   }
 
-  private Optional<String> password(Section s) {
+  private Optional<String> password(Section s, Optional<Path> from) {
     Optional<String> variable = s.text("password-env");
-    Optional<Path> from = s.read("password-file", ConfigFile.PATH, file::path);
     if (variable.isPresent() && from.isPresent()) {
       s.fault("password-env", "there are two sources of the password", "keep one of them");
     }

@@ -1,5 +1,6 @@
 package witnessmark.daemon;
 
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +19,7 @@ import witnessmark.http.Observed;
 import witnessmark.http.Page;
 import witnessmark.http.Recorded;
 import witnessmark.ledger.LedgerFiles;
+import witnessmark.ledger.Modes;
 import witnessmark.ledger.sqlite.SqliteLedger;
 import witnessmark.ledger.sqlite.SqliteReading;
 import witnessmark.link.LinkStatus;
@@ -53,7 +55,8 @@ public final class Bridge implements AutoCloseable {
   public Bridge(BridgeConfig config, LedgerFiles files) {
     lock = DirectoryLock.take(files);
     disk = new Disk(files, config.keepFree());
-    exposed = files.exposed();
+    Stream<Path> secrets = config.brokers().stream().flatMap(b -> b.secrets().stream());
+    exposed = files.exposed().or(() -> secrets.flatMap(s -> Modes.open(s).stream()).findFirst());
     served = served(config);
     Optional<Recorded> counting = config.http().map(h -> new Recorded());
     loop =

@@ -8,9 +8,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import witnessmark.config.BridgeConfig;
 import witnessmark.config.ConfigFile;
+import witnessmark.config.MqttConfig;
 import witnessmark.ledger.FileFault;
+import witnessmark.ledger.Modes;
 import witnessmark.toml.FaultsException;
 
 /** The configuration file and the profiles it names. */
@@ -30,6 +33,7 @@ final class Configuration {
     try {
       BridgeConfig config = ConfigFile.read(file.get(), environment);
       found.accept(List.of(Finding.good(AREA, summary(file.get(), config))));
+      found.accept(config.brokers().stream().flatMap(Configuration::open).toList());
       return Optional.of(config);
     } catch (FaultsException e) {
       found.accept(
@@ -50,6 +54,14 @@ final class Configuration {
                   "Name the file that the daemon runs with: witnessmark doctor --config FILE")));
     }
     return Optional.empty();
+  }
+
+  /** Passwords and TLS keys that the wrong people may read. */
+  private static Stream<Finding> open(MqttConfig broker) {
+    return broker.secrets().stream()
+        .flatMap(s -> Modes.open(s).stream())
+        .map(what -> what.split(" Run: "))
+        .map(what -> Finding.warn(AREA, what[0], what[1]));
   }
 
   private static String sentence(String words) {

@@ -78,8 +78,13 @@ public record Shop(
    * wrench that nobody bound may report by any.
    */
   public boolean fromItsSource(Entry.TorqueTaken taken) {
-    Enrolments known = wrenches.get(taken.event().wrench());
-    return known == null || known.mayReport(taken.source(), taken.station(), taken.at());
+    return mayReport(taken.event().wrench(), taken.source(), taken.station(), taken.at());
+  }
+
+  /** The same of a reading that is not on record yet. */
+  public boolean mayReport(String wrench, String source, String station, Instant at) {
+    Enrolments known = wrenches.get(wrench);
+    return known == null || known.mayReport(source, station, at);
   }
 
   /**
@@ -291,9 +296,12 @@ public record Shop(
         .orElse(this);
   }
 
-  /** A time that was not believed tells nothing of the clock; it may be the reading's alone. */
+  /**
+   * A time that was not believed tells nothing of the clock; it may be the reading's alone. One
+   * that another may have sent in the wrench's name tells nothing either.
+   */
   private Shop timed(Entry.TorqueTaken e) {
-    if (!e.timing().byWrench()) {
+    if (!e.timing().byWrench() || !fromItsSource(e)) {
       return this;
     }
     WrenchClock clock = clock(e.event(), e.timing().counter());

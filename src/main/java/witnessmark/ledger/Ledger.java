@@ -48,13 +48,14 @@ public interface Ledger extends AutoCloseable {
     List<Stored> news();
 
     /**
-     * Whether an event of that wrench with that number, or without any, and that fingerprint is on
-     * record or in this transaction.
+     * The bytes of the events of that wrench with that number, or without any, and that
+     * fingerprint, on record or in this transaction; the newest hundred.
      */
-    boolean seen(String wrench, OptionalLong number, String fingerprint);
+    List<byte[]> same(String wrench, OptionalLong number, String fingerprint);
 
     /**
-     * The bytes of the events of that wrench with that number, on record or in this transaction.
+     * The bytes of the events of that wrench with that number, on record or in this transaction;
+     * the newest hundred.
      */
     List<byte[]> numbered(String wrench, long number);
 

@@ -67,6 +67,7 @@ public final class Loop implements AutoCloseable {
    * @throws LedgerException when the log cannot be opened
    */
   public void start() {
+    writer.setUncaughtExceptionHandler((t, e) -> ended(e));
     recorder.open();
     counts.holding(recorder.size()); // whether it can be written is not known yet
     writer.start();
@@ -216,6 +217,16 @@ public final class Loop implements AutoCloseable {
       news.run(); // before those who wait are told, which may take seconds
       waiting.standstill(true);
     }
+  }
+
+  /** Nothing tries again: said everywhere, as long as this process lives. */
+  private void ended(Throwable e) {
+    LOG.atError().setCause(e).log("the writer has ended");
+    failed(
+        new IllegalStateException(
+            "The program's writer has ended by "
+                + e
+                + ". Start the bridge again; it goes on where the log ends."));
   }
 
   /** A fault of who only counts must not end the writer. */

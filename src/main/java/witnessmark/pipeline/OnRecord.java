@@ -12,15 +12,13 @@ import witnessmark.ledger.Ledger.Appending;
 /** What the log knows, asked within a transaction. */
 public record OnRecord(Appending txn) implements Seen {
   @Override
-  public boolean before(String wrench, OptionalLong number, String fingerprint) {
-    return txn.seen(wrench, number, fingerprint);
+  public List<Entry.TorqueTaken> same(String wrench, OptionalLong number, String fingerprint) {
+    return torques(txn.same(wrench, number, fingerprint));
   }
 
   @Override
   public List<Entry.TorqueTaken> numbered(String wrench, long number) {
-    return txn.numbered(wrench, number).stream()
-        .map(bytes -> (Entry.TorqueTaken) EntryJson.read(bytes))
-        .toList();
+    return torques(txn.numbered(wrench, number));
   }
 
   @Override
@@ -36,5 +34,9 @@ public record OnRecord(Appending txn) implements Seen {
   @Override
   public Optional<String> endedJob(String station, Instant moment) {
     return txn.endedJob(station, Moments.text(moment));
+  }
+
+  private static List<Entry.TorqueTaken> torques(List<byte[]> entries) {
+    return entries.stream().map(bytes -> (Entry.TorqueTaken) EntryJson.read(bytes)).toList();
   }
 }

@@ -8,8 +8,8 @@ import witnessmark.entry.Entry;
 
 /** What the log knows beyond the state of the shop. */
 public interface Seen {
-  /** Whether an event of that wrench with that number, or without any, and that fingerprint is. */
-  boolean before(String wrench, OptionalLong number, String fingerprint);
+  /** The events of that wrench with that number, or without any, and that fingerprint. */
+  List<Entry.TorqueTaken> same(String wrench, OptionalLong number, String fingerprint);
 
   /** The events of that wrench with that number. */
   List<Entry.TorqueTaken> numbered(String wrench, long number);

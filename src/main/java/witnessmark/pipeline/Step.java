@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import witnessmark.decode.Malformed;
 import witnessmark.decode.Sample;
 import witnessmark.decode.Scanned;
@@ -56,20 +57,26 @@ public final class Step {
       Shop shop, String station, Arrival arrival, Torqued torqued, Seen seen) {
     TorqueEvent event = torqued.event();
     String fingerprint = Fingerprint.of(event);
-    boolean before = seen.before(event.wrench(), event.number(), fingerprint);
+    Predicate<Entry.TorqueTaken> likewise = likewise(shop, station, arrival, event);
+    boolean told = event.time().isPresent() || arrival.redelivered();
+    boolean before =
+        (event.number().isPresent() || told)
+            && seen.same(event.wrench(), event.number(), fingerprint).stream().anyMatch(likewise);
     if (before && event.number().isPresent()) {
       return new Outcome(List.of(), Optional.of(event), true);
     }
     List<Entry.TorqueTaken> alike =
         event.number().isPresent()
-            ? seen.numbered(event.wrench(), event.number().getAsLong())
+            ? seen.numbered(event.wrench(), event.number().getAsLong()).stream()
+                .filter(likewise)
+                .toList()
             : List.of();
     Optional<String> odd = Numbering.oddity(shop.clock(event, Optional.empty()), event, alike);
     Timing timing = Timed.of(shop.clock(event, odd), event, arrival, odd);
     boolean perhaps =
         event.number().isPresent()
             ? alike.stream().anyMatch(t -> Numbering.sameReading(t.event(), event))
-            : before && (event.time().isPresent() || arrival.redelivered());
+            : before;
     Entry.TorqueTaken undecided =
         new Entry.TorqueTaken(
             arrival.at(),
@@ -89,6 +96,17 @@ public final class Step {
         .filter(Uses::lastIsNext)
         .ifPresent(u -> entries.add(usedUp(event.wrench(), u, arrival)));
     return new Outcome(entries, Optional.of(event), false);
+  }
+
+  /**
+   * Which readings may be this one sent before: those that came by the same channel, and of those
+   * by a way by which the wrench reports, and of the others, only its like. So who speaks in a
+   * wrench's name elsewhere cannot use up its numbers.
+   */
+  private static Predicate<Entry.TorqueTaken> likewise(
+      Shop shop, String station, Arrival arrival, TorqueEvent event) {
+    boolean own = shop.mayReport(event.wrench(), arrival.source(), station, arrival.at());
+    return taken -> taken.source().equals(arrival.source()) || shop.fromItsSource(taken) == own;
   }
 
   /** Readings from the next millisecond on are no longer by a calibration in force. */

@@ -127,8 +127,9 @@ final class Decisions {
   private static final Seen NOTHING =
       new Seen() {
         @Override
-        public boolean before(String wrench, OptionalLong number, String fingerprint) {
-          return false;
+        public List<Entry.TorqueTaken> same(
+            String wrench, OptionalLong number, String fingerprint) {
+          return List.of();
         }
 
         @Override

@@ -133,11 +133,11 @@ final class LogSize {
         Entry entry = record.entry(n).orElseThrow();
         if (entry instanceof TorqueTaken t) {
           OptionalLong number = t.event().number();
-          boolean before = record.before(t.event().wrench(), number, t.fingerprint());
+          int same = record.same(t.event().wrench(), number, t.fingerprint()).size();
           int alike = record.numbered(t.event().wrench(), number.getAsLong()).size();
           Optional<String> job = record.endedJob(t.station(), t.at());
           nanos.add(System.nanoTime() - began);
-          check(before && alike == 1 && job.equals(t.job()), entry);
+          check(same == 1 && alike == 1 && job.equals(t.job()), entry);
         }
       }
       return nanos;

@@ -64,7 +64,7 @@ class HostileMessagesTest {
             new byte[0]);
     return new MqttIntake(
         loop,
-        new MqttConfig(settings, false, Set.of(), List.of()),
+        new MqttConfig(settings, false, Set.of(), List.of(), List.of()),
         new Neighbours("shop-1", "shop"));
   }
 

@@ -183,6 +183,26 @@ class DoctorIT {
   }
 
   @Test
+  void aPasswordThatOthersMayRead() throws IOException {
+    Path password = shop.write("broker.pass", "secret-word\n");
+    Files.setPosixFilePermissions(password, PosixFilePermissions.fromString("rw-r--r--"));
+    shop.write(
+        "open.toml",
+        "[bridge]\nname = \"shop-1\"\n[[mqtt]]\nname = \"broker\"\nurl = \""
+            + broker.url()
+            + "\"\nuser = \"bridge\"\npassword-file = \"broker.pass\"\n");
+    assertThat(marked("warn", findings("--config", "open.toml")))
+        .anyMatch(
+            f ->
+                f.matches(
+                    "configuration: .*broker\\.pass is open to others \\(rw-r--r--\\)\\."
+                        + " -> chmod g-wx,o-rwx .*broker\\.pass"));
+    Files.setPosixFilePermissions(password, PosixFilePermissions.fromString("rw-r-----"));
+    assertThat(marked("warn", findings("--config", "open.toml")))
+        .noneMatch(f -> f.contains("broker.pass"));
+  }
+
+  @Test
   void aLogWhoseEndWasChangedIsFound() {
     shop.ledger().run("DROP TRIGGER entry_remains; DELETE FROM entry WHERE n = 4;");
     assertThat(bad()).isNotEmpty().allMatch(f -> f.contains("witnessmark ledger verify"));

@@ -86,4 +86,16 @@ class ModesTest {
     assertThat(files.exposed())
         .contains(data() + " may be written by others (rwxrwx---). Run: chmod go-w " + data());
   }
+
+  @Test
+  void aSecretIsForItsOwnerAndAtMostItsGroupToRead() throws IOException {
+    Path secret = Files.writeString(directory.resolve("broker.pass"), "x");
+    for (String kept : List.of("rw-------", "r--------", "rw-r-----")) {
+      Files.setPosixFilePermissions(secret, PosixFilePermissions.fromString(kept));
+      assertThat(Modes.open(secret)).as(kept).isEmpty();
+    }
+    Files.setPosixFilePermissions(secret, PosixFilePermissions.fromString("rw-rw-r--"));
+    assertThat(Modes.open(secret))
+        .contains(secret + " is open to others (rw-rw-r--). Run: chmod g-wx,o-rwx " + secret);
+  }
 }

@@ -270,6 +270,12 @@ public final class Bench implements Cloneable {
     return taken(arrive(new Arrival(Optional.of(station), source, now, false, false, torqued)));
   }
 
+  /** An event arrives by a link. */
+  public Outcome takeFrom(String source, TorqueEvent event) {
+    return arrive(
+        new Arrival(Optional.of(STATION), source, now, false, false, new Torqued(event, "raw")));
+  }
+
   private static Entry.TorqueTaken taken(Outcome outcome) {
     return (Entry.TorqueTaken) outcome.entries().get(0);
   }

@@ -85,8 +85,8 @@ final class FailingLedger implements Ledger {
     }
 
     @Override
-    public boolean seen(String wrench, OptionalLong number, String fingerprint) {
-      return txn.seen(wrench, number, fingerprint);
+    public List<byte[]> same(String wrench, OptionalLong number, String fingerprint) {
+      return txn.same(wrench, number, fingerprint);
     }
 
     @Override

@@ -14,13 +14,9 @@ import witnessmark.entry.Entry;
 /** A log in memory: the entries, and what may be asked of them. */
 public final class ListLog implements Seen {
   private final List<Entry> entries = new ArrayList<>();
-  private final Set<String> fingerprints = new HashSet<>();
 
   /** Appends an entry and answers its number. */
   public long append(Entry entry) {
-    if (entry instanceof Entry.TorqueTaken t) {
-      fingerprints.add(t.event().wrench() + t.fingerprint());
-    }
     entries.add(entry);
     return entries.size() - 1L;
   }
@@ -34,8 +30,11 @@ public final class ListLog implements Seen {
   }
 
   @Override
-  public boolean before(String wrench, OptionalLong number, String fingerprint) {
-    return fingerprints.contains(wrench + fingerprint);
+  public List<Entry.TorqueTaken> same(String wrench, OptionalLong number, String fingerprint) {
+    return of(Entry.TorqueTaken.class)
+        .filter(t -> t.event().wrench().equals(wrench) && t.event().number().equals(number))
+        .filter(t -> t.fingerprint().equals(fingerprint))
+        .toList();
   }
 
   @Override

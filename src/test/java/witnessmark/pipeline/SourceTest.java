@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import witnessmark.desk.Assign;
 import witnessmark.desk.BindWrench;
@@ -13,6 +14,9 @@ import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Objection;
 import witnessmark.entry.Source;
+import witnessmark.entry.Timing;
+import witnessmark.torque.Direction;
+import witnessmark.torque.TorqueEvent;
 
 /** A wrench that may report from some links only. */
 class SourceTest {
@@ -99,6 +103,60 @@ class SourceTest {
     credited(from(BROKER));
     assertThat(bench.shop().fromItsSource(taken)).isFalse();
     assertThat(bench.replayed().wrenches()).isEqualTo(bench.shop().wrenches());
+  }
+
+  @Test
+  void whoSpeaksInItsNameElsewhereCannotUseUpItsNumbers() {
+    bind(source("bench-1-cable"));
+    TorqueEvent genuine = bench.event("TW-1", "50 N.m", "", Direction.CW, "");
+    Outcome forged = bench.takeFrom(BROKER, genuine);
+    foreign((Entry.TorqueTaken) forged.entries().get(0));
+    assertThat(bench.takeFrom(BROKER, genuine).repeat()).isTrue();
+
+    Entry.TorqueTaken taken = (Entry.TorqueTaken) bench.takeFrom(CABLE, genuine).entries().get(0);
+    credited(taken);
+    assertThat(taken.timing().counter()).isEmpty();
+    assertThat(bench.takeFrom(CABLE, genuine).repeat()).isTrue();
+    assertThat(bench.takeFrom(BROKER, genuine).repeat()).isTrue();
+    assertThat(bench.job().condition(0).done()).isEqualTo(1);
+  }
+
+  @Test
+  void whoSpeaksInItsNameElsewhereTellsNothingOfItsClockAndCounter() {
+    bind(source("bench-1-cable"));
+    credited(from(CABLE));
+    TorqueEvent now = bench.event("TW-1", "50 N.m", "", Direction.CW, "");
+    bench.takeFrom(
+        BROKER,
+        new TorqueEvent(
+            "TW-1",
+            OptionalLong.of(999_999),
+            now.time().map(t -> t.plusSeconds(3600)),
+            now.torque(),
+            now.angle(),
+            now.direction(),
+            now.fastener(),
+            now.operator()));
+    Entry.TorqueTaken taken = from(CABLE);
+    credited(taken);
+    assertThat(taken.timing())
+        .isEqualTo(
+            new Timing(
+                taken.event().time().orElseThrow(),
+                "wrench",
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty()));
+  }
+
+  @Test
+  void whatItsOwnChannelSentIsARepeatAlsoAfterItWasBoundAnew() {
+    bind(source("bench-1-cable"));
+    TorqueEvent event = bench.event("TW-1", "50 N.m", "", Direction.CW, "");
+    bench.takeFrom(BROKER, event);
+    bind();
+    assertThat(bench.takeFrom(BROKER, event).repeat()).isTrue();
   }
 
   @Test

@@ -32,6 +32,7 @@ class StandstillTest {
 
   private final FailingLedger.Switch how = new FailingLedger.Switch();
   private final AtomicBoolean doubt = new AtomicBoolean();
+  private final AtomicBoolean fatal = new AtomicBoolean();
   private final List<String> heard = Collections.synchronizedList(new ArrayList<>());
 
   @TempDir private Path directory;
@@ -46,13 +47,20 @@ class StandstillTest {
     }
     loop =
         new Loop(
-            ROOM, () -> new FailingLedger(SqliteLedger.open(files), how), doubt::get, () -> {});
+            ROOM, () -> new FailingLedger(SqliteLedger.open(files), how), this::doubt, () -> {});
     loop.start();
   }
 
   @AfterEach
   void end() {
     loop.close();
+  }
+
+  private boolean doubt() {
+    if (fatal.get()) {
+      throw new StackOverflowError();
+    }
+    return doubt.get();
   }
 
   private final class Told implements Sender {
@@ -114,6 +122,19 @@ class StandstillTest {
     doubt.set(false);
     await().atMost(LONG).until(() -> loop.counts().trouble() == null);
     await().atMost(LONG).until(() -> loop.counts().waiting() == 0);
+  }
+
+  @Test
+  void aWriterThatHasEndedIsToldOfAndTakesNoCredit() {
+    fatal.set(true);
+    await().atMost(LONG).until(() -> loop.counts().trouble() != null);
+    assertThat(loop.counts().trouble())
+        .isEqualTo(
+            "The program's writer has ended by java.lang.StackOverflowError. Start the bridge"
+                + " again; it goes on where the log ends.");
+    assertThat(offer(1, true, 20)).isTrue();
+    assertThat(heard).doesNotContain("1 recorded");
+    await().atMost(LONG).until(() -> heard.contains("1 waits"));
   }
 
   private List<Entry> entries() {

@@ -122,7 +122,8 @@ final class Database {
                 : e.getMessage()
                     + (damaged(e)
                         ? ". The file is damaged: keep it as it is, see what is left of it with"
-                            + " witnessmark ledger verify, and put a whole copy in its place."
+                            + " witnessmark ledger verify, then move its directory aside and put a"
+                            + " backup in its place with witnessmark ledger restore."
                         : ". Check that the disk has room and is writable, and that the file is"
                             + " whole.")),
         e);

@@ -52,7 +52,7 @@ public final class RawReader implements RawLedger {
           "no ledger at "
               + file
               + ": expected the file ledger.db that the bridge made; check the data directory or"
-              + " restore the ledger from a backup");
+              + " put a backup in its place with witnessmark ledger restore");
     }
     checkHeader(file);
     Connection[] twins = ReadOnly.twins(file);

@@ -25,22 +25,19 @@ final class Repeats {
   /** A wrench that gives every event the same number must not cost ever more. */
   private static final int KEPT_ALIKE = 100;
 
-  private final PreparedStatement seen;
+  private final PreparedStatement same;
   private final PreparedStatement highest;
   private final PreparedStatement numbered;
   private final Map<String, Long> highestOf = new HashMap<>();
 
   Repeats(Connection c) throws SQLException {
-    seen =
-        c.prepareStatement(
-            "SELECT 1 FROM trace WHERE wrench = ? AND number IS ? AND fingerprint = ? LIMIT 1");
     // Left to itself, SQLite goes through all of the wrench's entries, which come in this order.
-    numbered =
-        c.prepareStatement(
-            "SELECT e.bytes FROM trace t INDEXED BY trace_seen JOIN entry e USING (n)"
-                + " WHERE t.wrench = ? AND t.number = ? AND t.fingerprint IS NOT NULL"
-                + " ORDER BY n DESC LIMIT "
-                + KEPT_ALIKE);
+    String events =
+        "SELECT e.bytes FROM trace t INDEXED BY trace_seen JOIN entry e USING (n)"
+            + " WHERE t.wrench = ? AND t.number IS ? AND t.fingerprint ";
+    String newest = " ORDER BY n DESC LIMIT " + KEPT_ALIKE;
+    same = c.prepareStatement(events + "= ?" + newest);
+    numbered = c.prepareStatement(events + "IS NOT NULL" + newest);
     highest =
         c.prepareStatement(
             "SELECT coalesce(max(number), -1) FROM trace"
@@ -49,34 +46,37 @@ final class Repeats {
 
   /** The bytes of the events of that wrench with that number. */
   List<byte[]> numbered(String wrench, long number) throws SQLException {
-    List<byte[]> found = new ArrayList<>();
     if (number > highestOf(wrench)) {
-      return found;
+      return List.of();
     }
     numbered.setString(1, wrench);
     numbered.setLong(2, number);
-    try (ResultSet rows = numbered.executeQuery()) {
+    return bytes(numbered);
+  }
+
+  /** The same, or those without a number, with that fingerprint alone. */
+  List<byte[]> same(String wrench, OptionalLong number, String fingerprint) throws SQLException {
+    if (number.isPresent() && number.getAsLong() > highestOf(wrench)) {
+      return List.of();
+    }
+    same.setString(1, wrench);
+    if (number.isPresent()) {
+      same.setLong(2, number.getAsLong());
+    } else {
+      same.setNull(2, Types.INTEGER);
+    }
+    same.setString(3, fingerprint);
+    return bytes(same);
+  }
+
+  private static List<byte[]> bytes(PreparedStatement query) throws SQLException {
+    List<byte[]> found = new ArrayList<>();
+    try (ResultSet rows = query.executeQuery()) {
       while (rows.next()) {
         found.add(rows.getBytes(1));
       }
     }
     return found;
-  }
-
-  boolean seen(String wrench, OptionalLong number, String fingerprint) throws SQLException {
-    if (number.isPresent() && number.getAsLong() > highestOf(wrench)) {
-      return false;
-    }
-    seen.setString(1, wrench);
-    if (number.isPresent()) {
-      seen.setLong(2, number.getAsLong());
-    } else {
-      seen.setNull(2, Types.INTEGER);
-    }
-    seen.setString(3, fingerprint);
-    try (ResultSet rows = seen.executeQuery()) {
-      return rows.next();
-    }
   }
 
   private long highestOf(String wrench) throws SQLException {

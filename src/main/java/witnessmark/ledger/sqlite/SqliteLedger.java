@@ -231,9 +231,9 @@ public final class SqliteLedger implements Ledger {
     }
 
     @Override
-    public boolean seen(String wrench, OptionalLong number, String fingerprint) {
+    public List<byte[]> same(String wrench, OptionalLong number, String fingerprint) {
       try {
-        return repeats.seen(wrench, number, fingerprint);
+        return repeats.same(wrench, number, fingerprint);
       } catch (SQLException e) {
         throw Database.failure("read", file, e);
       }

@@ -29,7 +29,12 @@ final class StoredRows implements Rows {
   }
 
   static IOException failure(String where, SQLException e) {
-    return new IOException(where + ": " + e.getMessage() + "; restore the ledger from a backup", e);
+    return new IOException(
+        where
+            + ": "
+            + e.getMessage()
+            + "; put a backup in its place with witnessmark ledger restore",
+        e);
   }
 
   @Override

@@ -27,8 +27,9 @@ class DatabaseTest {
     assertThat(said(SQLiteErrorCode.SQLITE_CORRUPT))
         .isEqualTo(
             "The log data/ledger.db cannot be opened: words of the library. The file is damaged:"
-                + " keep it as it is, see what is left of it with witnessmark ledger verify, and"
-                + " put a whole copy in its place.");
+                + " keep it as it is, see what is left of it with witnessmark ledger verify, then"
+                + " move its directory aside and put a backup in its place with witnessmark ledger"
+                + " restore.");
   }
 
   @Test

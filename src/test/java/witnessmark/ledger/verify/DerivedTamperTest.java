@@ -217,7 +217,7 @@ class DerivedTamperTest extends LedgerTest {
                 + " of "
                 + ledger.file()
                 + ": ")
-        .endsWith("; restore the ledger from a backup");
+        .endsWith("; put a backup in its place with witnessmark ledger restore");
   }
 
   @Test

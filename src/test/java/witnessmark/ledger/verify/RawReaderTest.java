@@ -20,7 +20,7 @@ class RawReaderTest extends LedgerTest {
         "no ledger at "
             + file
             + ": expected the file ledger.db that the bridge made; check the data directory or"
-            + " restore the ledger from a backup");
+            + " put a backup in its place with witnessmark ledger restore");
     assertThat(file).doesNotExist();
   }
 

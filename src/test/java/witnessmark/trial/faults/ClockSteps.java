@@ -48,20 +48,20 @@ final class ClockSteps implements Fault {
       rig.shop.under(List.of());
       Gateway kept = rig.kept(rig.broker.url()).at("bench-9");
       kept.send(10);
-      int pulls = 0;
-      tighten(rig, ++pulls);
+      Gateway wrench = rig.kept(rig.broker.url(), "TW-0610");
+      tighten(rig, wrench);
       for (String step : STEPS) {
         set(offset, step);
         TimeUnit.MILLISECONDS.sleep(2500); // until it is looked at
         kept.send(10 * scale);
-        tighten(rig, ++pulls);
+        tighten(rig, wrench);
         rig.see(
             "clock at %s: the newest entry says %s"
                 .formatted(
                     step,
                     rig.shop.ledger().run("SELECT at FROM trace ORDER BY n DESC LIMIT 1;").get(0)));
       }
-      tighten(rig, ++pulls);
+      tighten(rig, wrench);
       rig.see("the job's readings: " + rig.shop.ledger().run(CREDITED));
       rig.becomes("the job is done as without steps", () -> rig.lastDisplay().equals("complete"));
       List<String> numbers =
@@ -78,20 +78,11 @@ final class ClockSteps implements Fault {
     }
   }
 
-  /** The next bolt of the job, by another wrench; its torque and angle are as they should be. */
-  private static void tighten(Rig rig, int pull) {
-    String reading =
-        "{\"wrench\":\"TW-0610\",\"event\":%d,\"torque\":\"%s\",\"unit\":\"N.m\",\"angle\":\"40\"}"
-            .formatted(pull, pull <= 4 ? "33" : "45");
-    rig.broker.publish("witnessmark/v1/bench-1/torque", List.of(reading));
+  /** The next bolt of the job; its torque and angle are as they should be. */
+  private static void tighten(Rig rig, Gateway wrench) throws InterruptedException {
+    wrench.pull(wrench.sent() < 4 ? "33" : "45");
     rig.becomes(
-        "pull " + pull + " is on record",
-        () ->
-            rig.shop
-                    .ledger()
-                    .number(
-                        "SELECT count(*) FROM trace WHERE kind = 'torque' AND wrench = 'TW-0610';")
-                == pull);
+        "pull " + wrench.sent() + " is on record", () -> rig.onRecord(wrench) == wrench.sent());
   }
 
   private static void set(Path offset, String step) throws IOException {

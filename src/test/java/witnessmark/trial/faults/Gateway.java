@@ -48,6 +48,15 @@ final class Gateway implements Hand {
     }
   }
 
+  /** A reading of a job at hand, its torque in N.m. */
+  void pull(String torque) throws InterruptedException {
+    give(
+        "{\"wrench\":\"%s\",\"event\":%d,\"torque\":\"%s\",\"unit\":\"N.m\",\"angle\":\"40\"}"
+            .formatted(wrench, sent + 1, torque)
+            .getBytes(UTF_8));
+    sent++;
+  }
+
   /** It stands at another station than that of the job. */
   Gateway at(String other) {
     station = other;

@@ -44,7 +44,12 @@ final class Rig implements AutoCloseable {
 
   /** A sender with memory. */
   Gateway kept(String url) {
-    return with(new Gateway(url, "TW-0417", 1));
+    return kept(url, "TW-0417");
+  }
+
+  /** Another sender with memory. */
+  Gateway kept(String url, String wrench) {
+    return with(new Gateway(url, wrench, 1));
   }
 
   /** A sender that publishes with QoS 0. */
