@@ -96,11 +96,15 @@ class ArchitectureTest {
               "torque procedure wrench entry job decode desk ledger ledger.sqlite ledger.verify"
                   + " pipeline report config daemon"),
           row(
+              "cli.answer",
+              "torque procedure sight wrench entry job desk ledger ledger.verify record report stats"
+                  + " recall certificate sample doctor"),
+          row(
               "cli",
               "torque toml procedure sight wrench entry job decode desk ledger ledger.sqlite"
                   + " ledger.verify pipeline record report stats recall"
                   + " nonconformity certificate config daemon demo"
-                  + " chart sample badge backup log doctor systemd"));
+                  + " chart sample badge backup log doctor systemd cli.answer"));
 
   /** Each library with the packages that may use it; a library in no row may not be used at all. */
   private static final Map<String, Set<String>> LIBRARIES =
@@ -131,7 +135,7 @@ class ArchitectureTest {
               "com.fasterxml.jackson",
               "witnessmark.entry witnessmark.decode witnessmark.ledger witnessmark.ledger.verify"
                   + " witnessmark.publish witnessmark.report witnessmark.certificate"
-                  + " witnessmark.daemon witnessmark.cli witnessmark.log witnessmark.doctor wrenchsim.wire"));
+                  + " witnessmark.daemon witnessmark.cli.answer witnessmark.log witnessmark.doctor wrenchsim.wire"));
 
   /** Packages whose classes decide or describe, whatever the time, the disk and the weather. */
   private static final Set<String> PURE =

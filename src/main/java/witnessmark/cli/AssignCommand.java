@@ -10,6 +10,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.JobText;
 import witnessmark.desk.Assign;
 import witnessmark.desk.Declined;
 import witnessmark.entry.Entry;

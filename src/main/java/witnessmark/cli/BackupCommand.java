@@ -12,6 +12,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.backup.Backup;
 import witnessmark.backup.CannotException;
+import witnessmark.cli.answer.Page;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerFiles;

@@ -16,6 +16,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.PointText;
 import witnessmark.desk.CalibrateWrench;
 import witnessmark.desk.Tried;
 import witnessmark.entry.CalibrationPoint;

@@ -12,6 +12,7 @@ import witnessmark.certificate.Certificate;
 import witnessmark.certificate.Paper;
 import witnessmark.certificate.Parties;
 import witnessmark.certificate.Proved;
+import witnessmark.cli.answer.FoundWarning;
 import witnessmark.desk.Declined;
 import witnessmark.ledger.Bundle;
 import witnessmark.ledger.Reading;

@@ -7,6 +7,8 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import witnessmark.certificate.CertificateCheck;
 import witnessmark.certificate.Proved;
+import witnessmark.cli.answer.Json;
+import witnessmark.cli.answer.Page;
 import witnessmark.ledger.verify.ProofResult;
 
 /** What a certificate shows beyond its proof. */
@@ -21,7 +23,7 @@ final class CertificateProof {
   }
 
   static Map<String, Object> json(CertificateCheck check) {
-    return JsonOption.object(
+    return Json.object(
         "compared",
         check.sameness().kind().name().toLowerCase(Locale.ROOT),
         "holds",

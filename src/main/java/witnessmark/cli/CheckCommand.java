@@ -15,6 +15,13 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.Checked;
+import witnessmark.cli.answer.Page;
+import witnessmark.cli.answer.Places;
+import witnessmark.cli.answer.ProofText;
+import witnessmark.cli.answer.SightSentences;
+import witnessmark.cli.answer.SightSummary;
+import witnessmark.cli.answer.SightText;
 import witnessmark.desk.Release;
 import witnessmark.job.Plan;
 import witnessmark.procedure.Finding;
@@ -77,7 +84,7 @@ final class CheckCommand implements Callable<Integer> {
       List<Announced> announced = sight.apply(Ability.TORQUE_ONLY);
       json.print(
           spec.commandLine().getOut(),
-          Checked.json(procedure, abilities, findings, ranges, announced));
+          Checked.json(procedure, RackOption.words(abilities), findings, ranges, announced));
       return Exit.YES;
     }
     Page page = new Page(spec.commandLine().getOut());

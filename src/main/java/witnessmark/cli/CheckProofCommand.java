@@ -11,6 +11,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.certificate.CertificateFile;
+import witnessmark.cli.answer.Page;
 import witnessmark.ledger.verify.ProofCheck;
 import witnessmark.ledger.verify.ProofResult;
 import witnessmark.ledger.verify.VerifierKey;

@@ -9,7 +9,10 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import witnessmark.cli.CheckSeries.Check;
+import witnessmark.cli.answer.CheckChart;
+import witnessmark.cli.answer.CheckSeries;
+import witnessmark.cli.answer.CheckSeries.Check;
+import witnessmark.cli.answer.Json;
 import witnessmark.entry.Moments;
 
 /** The checks of a wrench, as an individuals chart. */
@@ -55,7 +58,7 @@ final class ChecksCommand implements Callable<Integer> {
   }
 
   private static Object object(CheckSeries series) {
-    return JsonOption.object(
+    return Json.object(
         "indicated", series.indicated(),
         "permissible", series.permissible(),
         "warnings", CheckChart.warnings(series),
@@ -63,7 +66,7 @@ final class ChecksCommand implements Callable<Integer> {
   }
 
   private static Object object(Check check) {
-    return JsonOption.object(
+    return Json.object(
         "entry", check.n(), "at", Moments.text(check.at()), "deviation", check.deviation());
   }
 }

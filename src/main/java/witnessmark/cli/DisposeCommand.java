@@ -8,6 +8,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.JobText;
 import witnessmark.desk.Dispose;
 import witnessmark.entry.Disposition;
 

@@ -11,6 +11,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.DoctorText;
 import witnessmark.config.BridgeConfig;
 import witnessmark.doctor.Doctor;
 import witnessmark.doctor.Finding;

@@ -13,6 +13,8 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.InForce;
+import witnessmark.cli.answer.Json;
 import witnessmark.entry.Moments;
 import witnessmark.job.Shop;
 import witnessmark.report.Table;
@@ -87,7 +89,7 @@ final class DueCommand implements Callable<Integer> {
   }
 
   private static Object object(Row row) {
-    return JsonOption.object(
+    return Json.object(
         "wrench", row.wrench().serial(),
         "certificate", row.wrench().certificate().orElse(null),
         "due", row.wrench().due().toString(),

@@ -9,6 +9,8 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.JobText;
+import witnessmark.cli.answer.Json;
 import witnessmark.desk.AbandonJob;
 import witnessmark.desk.CloseJob;
 import witnessmark.desk.Declined;
@@ -101,7 +103,7 @@ final class JobCommand {
     if (json.wanted()) {
       json.print(
           spec.commandLine().getOut(),
-          JsonOption.object(
+          Json.object(
               "job",
               row.job(),
               "unit",

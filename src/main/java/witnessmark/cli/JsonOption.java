@@ -1,11 +1,8 @@
 package witnessmark.cli;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.PrintWriter;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import picocli.CommandLine.Option;
+import witnessmark.cli.answer.Json;
 
 /** The {@code --json} option: the same answer for programs. */
 final class JsonOption {
@@ -17,27 +14,6 @@ final class JsonOption {
   }
 
   void print(PrintWriter out, Object value) {
-    write(out, value);
-  }
-
-  /** Maps, lists, texts and numbers as JSON for reading. */
-  static void write(PrintWriter out, Object value) {
-    try {
-      out.println(new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(value));
-      out.flush();
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException("plain maps and lists can be written as JSON", e);
-    }
-  }
-
-  /** An object of alternating names and values, in order; empty values are left out. */
-  static Map<String, Object> object(Object... pairs) {
-    Map<String, Object> object = new LinkedHashMap<>();
-    for (int i = 0; i < pairs.length; i += 2) {
-      if (pairs[i + 1] != null) {
-        object.put((String) pairs[i], pairs[i + 1]);
-      }
-    }
-    return object;
+    Json.write(out, value);
   }
 }

@@ -10,6 +10,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.KeySteps;
 import witnessmark.desk.Declined;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Moments;

@@ -12,6 +12,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.Json;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Moments;
 import witnessmark.entry.Role;
@@ -125,7 +126,7 @@ final class NonconformitiesCommand implements Callable<Integer> {
   }
 
   private static Object object(Nonconformity n, Instant now) {
-    return JsonOption.object(
+    return Json.object(
         "entry", n.entry(),
         "since", Moments.text(n.since()),
         "unit", n.unit(),
@@ -140,7 +141,7 @@ final class NonconformitiesCommand implements Callable<Integer> {
 
   private static Object object(Decision decision) {
     Entry.Disposed d = decision.disposed();
-    return JsonOption.object(
+    return Json.object(
         "entry", decision.n(),
         "at", Moments.text(d.at()),
         "disposition", d.disposition().code(),

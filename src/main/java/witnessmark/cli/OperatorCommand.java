@@ -9,6 +9,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.Json;
 import witnessmark.desk.EnrolOperator;
 import witnessmark.entry.Role;
 import witnessmark.job.Operator;
@@ -78,7 +79,7 @@ final class OperatorCommand {
           operators.stream()
               .map(
                   o ->
-                      JsonOption.object(
+                      Json.object(
                           "badge", o.badge(),
                           "name", o.name(),
                           "roles", o.roles().stream().map(Role::code).toList(),

@@ -12,6 +12,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.Json;
 import witnessmark.desk.Declined;
 import witnessmark.desk.Release;
 import witnessmark.entry.Acknowledged;
@@ -73,7 +74,7 @@ final class ProcedureCommand {
           released.stream()
               .map(
                   r ->
-                      JsonOption.object(
+                      Json.object(
                           "procedure",
                           r.procedure(),
                           "revision",
@@ -123,7 +124,7 @@ final class ProcedureCommand {
     if (json.wanted()) {
       json.print(
           spec.commandLine().getOut(),
-          JsonOption.object(
+          Json.object(
               "procedure",
               released.procedure(),
               "revision",
@@ -143,7 +144,7 @@ final class ProcedureCommand {
 
   private static List<Map<String, Object>> acknowledged(Released released) {
     return released.acknowledged().stream()
-        .map(a -> JsonOption.object("finding", a.finding(), "because", a.because()))
+        .map(a -> Json.object("finding", a.finding(), "because", a.because()))
         .toList();
   }
 

@@ -3,6 +3,10 @@ package witnessmark.cli;
 import java.util.Map;
 import java.util.Optional;
 import witnessmark.certificate.CertificateCheck;
+import witnessmark.cli.answer.CheckedProof;
+import witnessmark.cli.answer.Json;
+import witnessmark.cli.answer.Page;
+import witnessmark.cli.answer.ProofVerdict;
 import witnessmark.ledger.verify.ProofResult;
 import witnessmark.record.Tally;
 
@@ -27,7 +31,7 @@ record ProofAnswer(ProofVerdict verdict, ProofResult result, Optional<Certificat
   }
 
   private static Map<String, Object> json(Tally job) {
-    return JsonOption.object(
+    return Json.object(
         "job",
         job.job(),
         "ended",

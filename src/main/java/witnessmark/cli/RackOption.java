@@ -3,6 +3,7 @@ package witnessmark.cli;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -107,12 +108,19 @@ final class RackOption {
           + " those of --data DIR.";
     }
     List<String> each = new ArrayList<>();
-    abilities.forEach((serial, ability) -> each.add(serial + " (" + words(ability) + ")"));
+    words(abilities).forEach((serial, shows) -> each.add(serial + " (" + shows + ")"));
     return "The wrenches are taken to be " + String.join(", ", each) + ".";
   }
 
+  /** What each shows, as it is typed. */
+  static Map<String, String> words(Map<String, Ability> abilities) {
+    Map<String, String> words = new LinkedHashMap<>();
+    abilities.forEach((serial, ability) -> words.put(serial, words(ability)));
+    return words;
+  }
+
   /** {@code torque-only}, or what it shows beside the torque, e.g. {@code angle+position}. */
-  static String words(Ability ability) {
+  private static String words(Ability ability) {
     List<String> words = new ArrayList<>();
     ORDER.stream()
         .filter(w -> !w.equals("torque-only") && ability.and(WORDS.get(w)).equals(ability))

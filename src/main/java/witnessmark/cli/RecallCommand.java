@@ -14,6 +14,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.certificate.CallBack;
 import witnessmark.certificate.Paper;
+import witnessmark.cli.answer.RecallText;
 import witnessmark.ledger.Reading;
 import witnessmark.recall.Finding;
 import witnessmark.recall.Recall;

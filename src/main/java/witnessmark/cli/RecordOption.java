@@ -4,6 +4,8 @@ import java.io.PrintWriter;
 import java.util.Optional;
 import java.util.SortedMap;
 import picocli.CommandLine.Option;
+import witnessmark.cli.answer.FoundWarning;
+import witnessmark.cli.answer.Json;
 import witnessmark.record.Gather;
 import witnessmark.record.UnitRecord;
 import witnessmark.report.RecordJson;
@@ -41,7 +43,7 @@ final class RecordOption {
     }
     UnitRecord record = UnitRecord.ofBytes(bytes);
     if (json) {
-      JsonOption.write(out, RecordJson.of(record));
+      Json.write(out, RecordJson.of(record));
     } else {
       RecordText.of(record).forEach(out::println);
     }

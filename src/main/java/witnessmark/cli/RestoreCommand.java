@@ -13,6 +13,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.backup.CannotException;
 import witnessmark.backup.Restore;
+import witnessmark.cli.answer.Page;
 import witnessmark.desk.Declined;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Moments;

@@ -17,6 +17,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.TraceText;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.Reading;

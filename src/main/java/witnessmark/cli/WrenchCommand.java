@@ -12,6 +12,8 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.InForce;
+import witnessmark.cli.answer.Json;
 import witnessmark.desk.EnrolWrench;
 import witnessmark.entry.Source;
 import witnessmark.report.Table;
@@ -136,7 +138,7 @@ final class WrenchCommand {
           wrenches.stream()
               .map(
                   w ->
-                      JsonOption.object(
+                      Json.object(
                           "wrench", w.serial(),
                           "low", w.low().toString(),
                           "high", w.high().toString(),

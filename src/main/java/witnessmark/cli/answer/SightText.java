@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -12,7 +12,7 @@ import witnessmark.sight.Mistake;
 import witnessmark.sight.Visibility;
 
 /** What is announced of a procedure: by group in codes, then each code once in words. */
-final class SightText {
+public final class SightText {
   private static final int INDENT = 12;
 
   /** Past this, the names of passes push the codes of mistakes out of their column. */
@@ -25,7 +25,7 @@ final class SightText {
   /**
    * @param announced what is to be told, in file order
    */
-  SightText(Page page, Places places, List<Announced> announced) {
+  public SightText(Page page, Places places, List<Announced> announced) {
     this.page = page;
     this.places = places;
     this.announced = List.copyOf(announced);
@@ -39,7 +39,7 @@ final class SightText {
   }
 
   /** The groups in codes, then the codes in words. */
-  void print() {
+  public void print() {
     if (announced.isEmpty()) {
       return;
     }
@@ -176,7 +176,7 @@ final class SightText {
     return words + " ".repeat(INDENT - words.length());
   }
 
-  static String words(Visibility visibility) {
+  public static String words(Visibility visibility) {
     return visibility.code().replace('-', ' ');
   }
 }

@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.io.PrintWriter;
 import java.util.Map;
@@ -12,11 +12,11 @@ import witnessmark.report.Table;
 import witnessmark.torque.Visible;
 
 /** How a job stands, for people and for programs. */
-final class JobText {
+public final class JobText {
   private JobText() {}
 
   /** Where it stands, what is next, and the command for each thing that a person can do now. */
-  static void status(PrintWriter out, JobState job) {
+  public static void status(PrintWriter out, JobState job) {
     head(out, job);
     commands(out, job);
     out.flush();
@@ -51,7 +51,7 @@ final class JobText {
   }
 
   /** Every fastener, and everything that is missing. */
-  static void whole(PrintWriter out, JobState job) {
+  public static void whole(PrintWriter out, JobState job) {
     head(out, job);
     if (job.complete()) {
       commands(out, job);
@@ -75,9 +75,9 @@ final class JobText {
     out.flush();
   }
 
-  static Map<String, Object> json(JobState job) {
+  public static Map<String, Object> json(JobState job) {
     Due due = Due.of(job);
-    return JsonOption.object(
+    return Json.object(
         "job", job.job(),
         "unit", job.unit(),
         "procedure", job.plan().procedure().id(),

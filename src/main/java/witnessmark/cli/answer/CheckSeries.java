@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -21,24 +21,24 @@ import witnessmark.wrench.Deviation;
  * @param permissible the deviation permitted at the newest, in per cent
  * @param checks in order
  */
-record CheckSeries(String indicated, double permissible, List<Check> checks) {
+public record CheckSeries(String indicated, double permissible, List<Check> checks) {
   /**
    * A check.
    *
    * @param deviation mean of its readings, in per cent of the reference
    */
-  record Check(long n, Instant at, double deviation) {}
+  public record Check(long n, Instant at, double deviation) {}
 
-  CheckSeries {
+  public CheckSeries {
     checks = List.copyOf(checks);
   }
 
-  List<Double> deviations() {
+  public List<Double> deviations() {
     return checks.stream().map(Check::deviation).toList();
   }
 
   /** The series of a wrench, by rising torque. */
-  static List<CheckSeries> of(Reading reading, String wrench) {
+  public static List<CheckSeries> of(Reading reading, String wrench) {
     Map<BigDecimal, CheckSeries> byTorque = new TreeMap<>();
     long[] calibrated = {-1};
     find(reading, wrench, "wrench-calibrated", (n, e) -> calibrated[0] = n);

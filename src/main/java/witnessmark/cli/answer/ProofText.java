@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -8,14 +8,14 @@ import witnessmark.procedure.ProofRange;
 import witnessmark.report.Table;
 
 /** What the bolts of a procedure could bear, for people and for programs. */
-final class ProofText {
+public final class ProofText {
   private static final String FRICTION = "nut factor 0.10 to 0.30";
   private static final String CAUTION = "a check on typing, not a torque to use";
 
   private ProofText() {}
 
   /** A line for each kind of bolt, with the groups that use it; nothing where none is known. */
-  static void print(Page page, List<ProofRange> ranges) {
+  public static void print(Page page, List<ProofRange> ranges) {
     if (ranges.isEmpty()) {
       return;
     }
@@ -42,7 +42,7 @@ final class ProofText {
   }
 
   /** The same of one group, in a sentence. */
-  static String sentence(ProofRange range) {
+  public static String sentence(ProofRange range) {
     return range.step() + ": " + range.sentence() + " (" + FRICTION + "); this is " + CAUTION;
   }
 }

@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.util.Comparator;
 import java.util.List;

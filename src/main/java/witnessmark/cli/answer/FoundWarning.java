@@ -1,14 +1,14 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.io.PrintWriter;
 import witnessmark.record.UnitRecord;
 
 /** Warns that a unit was worked on with a wrench that was found out of tolerance later. */
-final class FoundWarning {
+public final class FoundWarning {
   private FoundWarning() {}
 
   /** A line for each finding. */
-  static void print(PrintWriter err, UnitRecord unit) {
+  public static void print(PrintWriter err, UnitRecord unit) {
     unit.foundLater()
         .forEach(
             f ->

@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.io.PrintWriter;
 import java.util.List;
@@ -7,18 +7,18 @@ import witnessmark.doctor.Mark;
 import witnessmark.report.Paragraph;
 
 /** The doctor's findings, for people and for programs. */
-final class DoctorText {
+public final class DoctorText {
   private static final String INDENT = " ".repeat(8);
 
   private final PrintWriter out;
   private String area = "";
 
-  DoctorText(PrintWriter out) {
+  public DoctorText(PrintWriter out) {
     this.out = out;
   }
 
   /** Prints one, under its area's name. */
-  void print(Finding finding) {
+  public void print(Finding finding) {
     if (!finding.area().equals(area)) {
       area = finding.area();
       out.println(area);
@@ -33,7 +33,7 @@ final class DoctorText {
   }
 
   /** Prints how many there are to be done. */
-  void end(List<Finding> found) {
+  public void end(List<Finding> found) {
     long bad = found.stream().filter(f -> f.mark() == Mark.BAD).count();
     long warn = found.stream().filter(f -> f.mark() == Mark.WARN).count();
     out.println();
@@ -44,8 +44,8 @@ final class DoctorText {
     out.flush();
   }
 
-  static Object object(Finding finding) {
-    return JsonOption.object(
+  public static Object object(Finding finding) {
+    return Json.object(
         "area", finding.area(),
         "mark", finding.mark().code(),
         "found", finding.found(),

@@ -1,6 +1,6 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
-import static witnessmark.cli.JsonOption.object;
+import static witnessmark.cli.answer.Json.object;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -25,10 +25,10 @@ import witnessmark.stats.Share;
 import witnessmark.stats.Stability;
 
 /** Studies for programs; numbers are in the study's unit, as reckoned, without rounding. */
-final class CapabilityJson {
+public final class CapabilityJson {
   private CapabilityJson() {}
 
-  static Map<String, Object> of(Gathered gathered) {
+  public static Map<String, Object> of(Gathered gathered) {
     return object(
         "studies",
         gathered.studies().stream().map(CapabilityJson::study).toList(),

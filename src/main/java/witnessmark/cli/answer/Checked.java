@@ -1,27 +1,23 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import witnessmark.procedure.Finding;
 import witnessmark.procedure.Procedure;
 import witnessmark.procedure.ProofRange;
-import witnessmark.sight.Ability;
 import witnessmark.sight.Announced;
 
 /** What a check of a procedure says, for programs. */
-final class Checked {
+public final class Checked {
   private Checked() {}
 
-  static Map<String, Object> json(
+  public static Map<String, Object> json(
       Procedure procedure,
-      Map<String, Ability> abilities,
+      Map<String, String> wrenches,
       List<Finding> findings,
       List<ProofRange> ranges,
       List<Announced> announced) {
-    Map<String, String> wrenches = new LinkedHashMap<>();
-    abilities.forEach((serial, ability) -> wrenches.put(serial, RackOption.words(ability)));
-    return JsonOption.object(
+    return Json.object(
         "procedure",
         procedure.id(),
         "revision",
@@ -30,10 +26,7 @@ final class Checked {
         wrenches,
         "findings",
         findings.stream()
-            .map(
-                f ->
-                    JsonOption.object(
-                        "code", f.doubt().code(), "step", f.step(), "text", f.sentence()))
+            .map(f -> Json.object("code", f.doubt().code(), "step", f.step(), "text", f.sentence()))
             .toList(),
         "notes",
         ranges.stream().map(ProofText::sentence).toList(),
@@ -41,7 +34,7 @@ final class Checked {
         announced.stream()
             .map(
                 a ->
-                    JsonOption.object(
+                    Json.object(
                         "code",
                         a.mistake().code(),
                         "step",

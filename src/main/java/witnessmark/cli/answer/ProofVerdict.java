@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.util.List;
 import java.util.Optional;
@@ -17,9 +17,9 @@ import witnessmark.record.Tally;
  * @param kind the word
  * @param jobs how many of their jobs' entries are among several proved ones
  */
-record ProofVerdict(Kind kind, List<Tally> jobs) {
+public record ProofVerdict(Kind kind, List<Tally> jobs) {
   /** The words. */
-  enum Kind {
+  public enum Kind {
     NOTHING("nothing"),
     FALSELY_SIGNED("falsely-signed"),
     NOT_AS_RECORDED("not-as-recorded"),
@@ -33,17 +33,17 @@ record ProofVerdict(Kind kind, List<Tally> jobs) {
       this.code = code;
     }
 
-    String code() {
+    public String code() {
       return code;
     }
   }
 
-  static ProofVerdict of(ProofResult result, Optional<CertificateCheck> pages) {
+  public static ProofVerdict of(ProofResult result, Optional<CertificateCheck> pages) {
     List<Tally> jobs = jobs(result);
     return new ProofVerdict(kind(result, pages, jobs), jobs);
   }
 
-  boolean holds() {
+  public boolean holds() {
     return kind == Kind.PROVED;
   }
 

@@ -1,18 +1,18 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import witnessmark.cli.CheckSeries.Check;
+import witnessmark.cli.answer.CheckSeries.Check;
 import witnessmark.stats.Drift;
 import witnessmark.stats.IndividualsChart;
 import witnessmark.stats.RunRule;
 import witnessmark.stats.Signal;
 
 /** The individuals chart of a wrench's checks, drawn with characters. */
-final class CheckChart {
+public final class CheckChart {
   /** Characters from one permissible deviation to the other. */
   private static final int WIDTH = 41;
 
@@ -22,7 +22,7 @@ final class CheckChart {
   private CheckChart() {}
 
   /** The chart and what it says. */
-  static List<String> lines(CheckSeries series) {
+  public static List<String> lines(CheckSeries series) {
     List<String> lines = new ArrayList<>();
     int count = series.checks().size();
     Optional<IndividualsChart> chart = chart(series);
@@ -44,7 +44,7 @@ final class CheckChart {
   }
 
   /** What warns before the permissible deviation is reached; empty when nothing does. */
-  static List<String> warnings(CheckSeries series) {
+  public static List<String> warnings(CheckSeries series) {
     List<String> found = new ArrayList<>();
     int last = series.checks().size() - 1;
     chart(series)

@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -10,11 +10,11 @@ import witnessmark.sight.Mistake;
 import witnessmark.sight.Visibility;
 
 /** What is announced of groups, in full sentences. */
-final class SightSentences {
+public final class SightSentences {
   private SightSentences() {}
 
   /** Prints them, the unseen first. */
-  static void print(Page page, List<Announced> announced) {
+  public static void print(Page page, List<Announced> announced) {
     announced.stream()
         .collect(Collectors.groupingBy(Announced::step, LinkedHashMap::new, Collectors.toList()))
         .forEach(

@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -16,7 +16,7 @@ import witnessmark.sight.Visibility;
  * What is announced of a procedure, in short, and what to do next. What another wrench would bring
  * is announced in the same way, so that nothing is promised here that is not held to.
  */
-final class SightSummary {
+public final class SightSummary {
   /** Said where nothing else is to be told. */
   static final String ALL_SEEN = "Every mistake that is told apart here would be seen.";
 
@@ -27,14 +27,14 @@ final class SightSummary {
   /**
    * @param with what is announced where every reading shows this, too
    */
-  SightSummary(Places places, Function<Ability, List<Announced>> with) {
+  public SightSummary(Places places, Function<Ability, List<Announced>> with) {
     this.places = places;
     this.with = with;
     this.announced = with.apply(Ability.TORQUE_ONLY);
   }
 
   /** Prints it. */
-  void print(Page page) {
+  public void print(Page page) {
     Set<Mistake> open =
         announced.stream()
             .filter(a -> a.visibility() != Visibility.SEEN)

@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -19,7 +19,7 @@ import witnessmark.torque.Rounded;
 import witnessmark.torque.Torque;
 
 /** A recall for a terminal, a spreadsheet and programs. */
-final class RecallText {
+public final class RecallText {
   private static final MathContext FIVE = new MathContext(5, RoundingMode.HALF_EVEN);
 
   private static final List<String> COLUMNS =
@@ -45,7 +45,7 @@ final class RecallText {
 
   private RecallText() {}
 
-  static String table(Recall recall, boolean all) {
+  public static String table(Recall recall, boolean all) {
     StringBuilder text = new StringBuilder(head(recall));
     Table table =
         new Table("UNIT", "FASTENER", "CRITICALITY", "SHOWN", "ERROR", "TRUE", "BAND", "");
@@ -114,7 +114,7 @@ final class RecallText {
         : j.outlook().code();
   }
 
-  static String csv(Recall recall) {
+  public static String csv(Recall recall) {
     return Csv.row(COLUMNS)
         + recall.joints().stream().map(j -> Csv.row(cells(j))).collect(Collectors.joining());
   }
@@ -146,8 +146,8 @@ final class RecallText {
     return Rounded.text(torque.newtonMetres(), Rounded.RECORD);
   }
 
-  static Object json(Recall recall) {
-    return JsonOption.object(
+  public static Object json(Recall recall) {
+    return Json.object(
         "wrench", recall.wrench(),
         "finding", recall.finding().entry(),
         "good", recall.finding().good(),

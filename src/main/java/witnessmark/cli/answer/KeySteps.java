@@ -1,14 +1,14 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.util.List;
 import java.util.Map;
 import witnessmark.ledger.verify.KeyStep;
 
 /** The changes of a log's key that a check followed, for people and for programs. */
-final class KeySteps {
+public final class KeySteps {
   private KeySteps() {}
 
-  static String sentence(KeyStep step) {
+  public static String sentence(KeyStep step) {
     return "Its key was changed at entry "
         + step.entry()
         + ": the key with id "
@@ -18,9 +18,9 @@ final class KeySteps {
         + ", which signs from there on.";
   }
 
-  static List<Map<String, Object>> json(List<KeyStep> steps) {
+  public static List<Map<String, Object>> json(List<KeyStep> steps) {
     return steps.stream()
-        .map(s -> JsonOption.object("entry", s.entry(), "from", s.from(), "to", s.to()))
+        .map(s -> Json.object("entry", s.entry(), "from", s.from(), "to", s.to()))
         .toList();
   }
 }

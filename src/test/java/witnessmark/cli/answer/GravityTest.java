@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -17,7 +17,7 @@ import witnessmark.stats.RunRule;
 import witnessmark.stats.Signal;
 
 /** Studies for a terminal. */
-final class CapabilityText {
+public final class CapabilityText {
   /** Of the points that run rules mark, so many are listed. */
   private static final int LISTED = 12;
 
@@ -27,7 +27,7 @@ final class CapabilityText {
     this.page = page;
   }
 
-  static void print(Page page, Gathered gathered) {
+  public static void print(Page page, Gathered gathered) {
     CapabilityText text = new CapabilityText(page);
     for (Study study : gathered.studies()) {
       text.study(study);

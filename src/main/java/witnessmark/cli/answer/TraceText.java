@@ -1,19 +1,19 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import witnessmark.report.BandText;
 import witnessmark.report.Line;
 import witnessmark.torque.Visible;
 
 /** A line of the trace for a terminal. */
-final class TraceText {
-  static final String HEAD =
+public final class TraceText {
+  public static final String HEAD =
       String.format(
           "%7s  %-20s  %-26s  %-12s  %-15s  %-13s  %s%n",
           "ENTRY", "TIME (UTC)", "FASTENER OR KIND", "TORQUE", "WRENCH OR BADGE", "VERDICT", "");
 
   private TraceText() {}
 
-  static String of(Line line) {
+  public static String of(Line line) {
     String what =
         line.cell("fastener").isEmpty() ? "(" + line.cell("kind") + ")" : line.cell("fastener");
     String torque =

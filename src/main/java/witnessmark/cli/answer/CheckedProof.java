@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
@@ -11,13 +11,13 @@ import witnessmark.ledger.verify.ProofResult.Entry;
 import witnessmark.ledger.verify.SignedDecisions;
 
 /** What a proof proved, for people and for programs. */
-final class CheckedProof {
+public final class CheckedProof {
   private CheckedProof() {}
 
   /**
    * @param lead before what is proved: the verdict where it is a good one
    */
-  static void print(Page page, ProofResult result, String lead) {
+  public static void print(Page page, ProofResult result, String lead) {
     if (result instanceof ProofResult.Included included) {
       Checkpoint checkpoint = included.checkpoint();
       page.say(
@@ -50,15 +50,15 @@ final class CheckedProof {
   }
 
   /** The proved entries, a line each. */
-  static void entries(Page page, ProofResult result) {
+  public static void entries(Page page, ProofResult result) {
     if (result instanceof ProofResult.Included included) {
       included.entries().forEach(e -> page.line(line(e)));
     }
   }
 
-  static Map<String, Object> json(ProofResult result) {
+  public static Map<String, Object> json(ProofResult result) {
     if (result instanceof ProofResult.Included included) {
-      return JsonOption.object(
+      return Json.object(
           "proved",
           "entries",
           "log",
@@ -69,7 +69,7 @@ final class CheckedProof {
           KeySteps.json(included.keys()),
           "entries",
           included.entries().stream()
-              .map(e -> JsonOption.object("entry", e.n(), "leaf", base64(e.bytes())))
+              .map(e -> Json.object("entry", e.n(), "leaf", base64(e.bytes())))
               .toList(),
           "signed",
           decisions(included).signed(),
@@ -78,7 +78,7 @@ final class CheckedProof {
           "wrong",
           decisions(included).wrong());
     } else if (result instanceof ProofResult.GoesOn growth) {
-      return JsonOption.object(
+      return Json.object(
           "proved",
           "goes-on",
           "log",
@@ -90,13 +90,13 @@ final class CheckedProof {
           "keys",
           KeySteps.json(growth.keys()));
     } else if (result instanceof ProofResult.Refused refused) {
-      return JsonOption.object("proved", "nothing", "faults", refused.faults());
+      return Json.object("proved", "nothing", "faults", refused.faults());
     }
     throw new IllegalStateException("no words for " + result);
   }
 
   /** Whether the result proves something, and nothing in it is signed falsely. */
-  static boolean holds(ProofResult result) {
+  public static boolean holds(ProofResult result) {
     if (result instanceof ProofResult.Included included) {
       return decisions(included).wrong().isEmpty();
     }
@@ -104,7 +104,7 @@ final class CheckedProof {
   }
 
   /** What is signed falsely, as sentences. */
-  static List<String> wrong(ProofResult result) {
+  public static List<String> wrong(ProofResult result) {
     return result instanceof ProofResult.Included included
         ? decisions(included).wrong()
         : List.of();
@@ -115,7 +115,7 @@ final class CheckedProof {
   }
 
   private static Map<String, Object> object(Checkpoint checkpoint) {
-    return JsonOption.object("size", checkpoint.size(), "root", base64(checkpoint.root()));
+    return Json.object("size", checkpoint.size(), "root", base64(checkpoint.root()));
   }
 
   private static String tree(Checkpoint checkpoint) {

@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -11,13 +11,13 @@ import witnessmark.procedure.TightenStep;
 import witnessmark.sight.Announced;
 
 /** The groups of a procedure and their passes, in file order, and where in them something holds. */
-final class Places {
+public final class Places {
   /** How many things a list in a sentence names at most. */
-  static final int SHOWN = 8;
+  public static final int SHOWN = 8;
 
   private final Map<String, TightenStep> groups = new LinkedHashMap<>();
 
-  Places(Procedure procedure) {
+  public Places(Procedure procedure) {
     procedure.steps().stream()
         .filter(TightenStep.class::isInstance)
         .map(TightenStep.class::cast)
@@ -25,12 +25,12 @@ final class Places {
   }
 
   /** The ids of the groups. */
-  Set<String> groups() {
+  public Set<String> groups() {
     return groups.keySet();
   }
 
   /** {@code plate, stay (snug)}: one that is meant with all its passes goes by its id alone. */
-  String words(List<Announced> where) {
+  public String words(List<Announced> where) {
     Map<String, List<String>> passes = new LinkedHashMap<>();
     where.forEach(a -> passes.computeIfAbsent(a.step(), s -> new ArrayList<>()).add(a.pass()));
     boolean all = groups.values().stream().allMatch(g -> whole(g, passes.get(g.id())));
@@ -53,25 +53,25 @@ final class Places {
   }
 
   /** The ids of the groups in which they are. */
-  static String groups(List<Announced> where) {
+  public static String groups(List<Announced> where) {
     return list(where.stream().map(Announced::step).distinct().toList());
   }
 
   /** Things with commas between; of many, the first and how many more there are. */
-  static String list(List<String> things) {
+  public static String list(List<String> things) {
     return things.size() <= SHOWN
         ? String.join(", ", things)
         : String.join(", ", things.subList(0, SHOWN)) + " and " + (things.size() - SHOWN) + " more";
   }
 
   /** Whether a later pass goes over the same group. */
-  boolean followed(Announced at) {
+  public boolean followed(Announced at) {
     List<Pass> passes = groups.get(at.step()).passes();
     return !passes.get(passes.size() - 1).name().equals(at.pass());
   }
 
   /** Whether the pass is a check. */
-  boolean check(Announced at) {
+  public boolean check(Announced at) {
     return groups.get(at.step()).passes().stream()
         .anyMatch(p -> p.check() && p.name().equals(at.pass()));
   }

@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.math.RoundingMode;
 import java.util.Arrays;
@@ -11,7 +11,7 @@ import witnessmark.torque.Torque;
 import witnessmark.wrench.Deviation;
 
 /** A point of a calibration as it is typed and printed. */
-final class PointText {
+public final class PointText {
   private PointText() {}
 
   /**
@@ -20,7 +20,7 @@ final class PointText {
    *
    * @throws IllegalArgumentException when it has not that form
    */
-  static Tried read(String text) {
+  public static Tried read(String text) {
     int colon = text.indexOf(':');
     if (colon < 0) {
       throw new IllegalArgumentException(
@@ -42,7 +42,7 @@ final class PointText {
   }
 
   /** e.g. {@code at 20 N.m: mean deviation +0.52 % of 4 % permissible}. */
-  static String of(CalibrationPoint point) {
+  public static String of(CalibrationPoint point) {
     return String.format(
         Locale.ROOT,
         "at %s: mean deviation %+.2f %%, %s %% permissible%s",

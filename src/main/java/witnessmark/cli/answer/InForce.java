@@ -1,4 +1,4 @@
-package witnessmark.cli;
+package witnessmark.cli.answer;
 
 import java.time.Instant;
 import java.time.ZoneOffset;
@@ -12,12 +12,12 @@ import witnessmark.ledger.Stored;
 import witnessmark.wrench.Wrench;
 
 /** How the newest calibration of each wrench stands, and what ended it where something did. */
-final class InForce {
+public final class InForce {
   private record End(long n, Entry.CalibrationEnded ended) {}
 
   private final Map<String, End> ends = new HashMap<>();
 
-  static InForce of(Reading reading) {
+  public static InForce of(Reading reading) {
     InForce all = new InForce();
     for (Stored stored : reading.registers(List.of("calibration-ended"), reading.size())) {
       Entry.CalibrationEnded ended = (Entry.CalibrationEnded) EntryJson.read(stored.bytes());
@@ -27,7 +27,7 @@ final class InForce {
   }
 
   /** e.g. {@code in force} or {@code NOT IN FORCE: check failed 2026-11-26}. */
-  String of(Wrench wrench, Instant now) {
+  public String of(Wrench wrench, Instant now) {
     if (wrench.calibratedAt(now)) {
       return "in force";
     }
