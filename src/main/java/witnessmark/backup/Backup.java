@@ -16,6 +16,7 @@ import witnessmark.ledger.Durable;
 import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.LogKey;
+import witnessmark.ledger.Modes;
 import witnessmark.ledger.sqlite.OnlineCopy;
 import witnessmark.ledger.verify.Report;
 
@@ -104,7 +105,7 @@ public final class Backup {
 
   private static FileChannel begin(Path work) throws IOException {
     try {
-      Files.createDirectories(work);
+      Files.createDirectories(work, Modes.of("rwxr-x---"));
       FileChannel channel =
           FileChannel.open(work.resolve(LOCK), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
       FileLock held = channel.tryLock();

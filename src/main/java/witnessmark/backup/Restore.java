@@ -10,6 +10,7 @@ import java.util.function.LongConsumer;
 import witnessmark.ledger.Durable;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.LogKey;
+import witnessmark.ledger.Modes;
 import witnessmark.ledger.sqlite.OnlineCopy;
 import witnessmark.ledger.verify.Kept;
 import witnessmark.ledger.verify.Report;
@@ -70,7 +71,7 @@ public final class Restore {
               + " directory away first, and keep it.");
     }
     boolean made = Files.notExists(into.directory());
-    Files.createDirectories(into.directory());
+    Files.createDirectories(into.directory(), Modes.of("rwxr-x---"));
     Path copy = into.directory().resolve(COPY);
     Files.deleteIfExists(copy);
     try {

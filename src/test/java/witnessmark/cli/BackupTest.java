@@ -50,10 +50,22 @@ class BackupTest extends ProofDesk {
     assertThat(names(backup)).containsExactly("ledger.db", "ledger.key", "ledger.pub");
     assertThat(backup.resolve("ledger.key"))
         .hasSameTextualContentAs(directory.resolve("data/ledger.key"));
-    assertThat(
-            PosixFilePermissions.toString(
-                Files.getPosixFilePermissions(backup.resolve("ledger.key"))))
-        .isEqualTo("rw-------");
+    assertThat(mode(backup.resolve("ledger.key"))).isEqualTo("rw-------");
+  }
+
+  @Test
+  void othersReadTheLogNeitherInABackupNorWhereItIsRestored() throws IOException {
+    Path backup = backup("monday");
+    Path restored = directory.resolve("restored");
+    done("ledger", "restore", backup.toString(), "--data=" + restored);
+    for (Path log : List.of(backup, restored)) {
+      assertThat(mode(log)).isEqualTo("rwxr-x---");
+      assertThat(mode(log.resolve("ledger.db"))).isEqualTo("rw-r-----");
+    }
+  }
+
+  private static String mode(Path file) throws IOException {
+    return PosixFilePermissions.toString(Files.getPosixFilePermissions(file));
   }
 
   @Test

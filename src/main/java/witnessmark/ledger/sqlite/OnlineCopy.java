@@ -1,12 +1,15 @@
 package witnessmark.ledger.sqlite;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.function.LongConsumer;
 import org.sqlite.SQLiteConnection;
+import witnessmark.ledger.FileFault;
+import witnessmark.ledger.Modes;
 
 /**
  * Copies a ledger file as it is at one moment, checkpoint and all, while others append to it.
@@ -22,13 +25,15 @@ public final class OnlineCopy {
   private OnlineCopy() {}
 
   /**
-   * Copies the log to a file that does not exist yet; the copy is one file by itself.
+   * Copies the log to a file that does not exist yet; the copy is one file by itself, for its owner
+   * to write and its group to read, as the log is.
    *
    * @param percent hears now and then how far it has come, 0 to 100
    * @return how many entries it has
    * @throws IOException when one of them cannot be read or written; the message says what to do
    */
   public static long copy(Path from, Path to, LongConsumer percent) throws IOException {
+    make(to);
     Connection source = ReadOnly.open(from);
     try {
       long entries = Database.number(source, "SELECT coalesce(max(n) + 1, 0) FROM entry");
@@ -56,6 +61,15 @@ public final class OnlineCopy {
           e);
     } finally {
       ReadOnly.close(source);
+    }
+  }
+
+  private static void make(Path file) throws IOException {
+    try {
+      Files.createFile(file, Modes.of("rw-r-----"));
+    } catch (IOException e) {
+      throw new IOException(
+          file + " cannot be written: " + FileFault.why(e) + ". Name a place that can be.", e);
     }
   }
 
