@@ -6,7 +6,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
@@ -16,6 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What is in the Debian package; how it behaves is {@code src/test/debian/trial.sh}'s to show. */
 class DebianPackageIT {
+  private static final Pattern LINK = Pattern.compile("\\]\\((?!https?:|#)([^)#]+)[^)]*\\)");
+
   @TempDir static Path unpacked;
   private static Path deb;
 
@@ -71,6 +76,26 @@ class DebianPackageIT {
                     || r.startsWith("-rw-r--r-- root/root ")
                     || r.equals("-rwxr-xr-x root/root ./usr/bin/witnessmark"))
         .noneMatch(r -> r.contains(" ./var/"));
+  }
+
+  @Test
+  void everyLinkOfItsDocumentsLeadsToOneOfIts() throws Exception {
+    Path documents = unpacked.resolve("usr/share/doc/witnessmark");
+    List<String> astray = new ArrayList<>();
+    int links = 0;
+    try (Stream<Path> files = Files.walk(documents)) {
+      for (Path page : files.filter(f -> f.toString().endsWith(".md")).toList()) {
+        Matcher link = LINK.matcher(Files.readString(page));
+        while (link.find()) {
+          links++;
+          if (Files.notExists(page.resolveSibling(link.group(1)))) {
+            astray.add(documents.relativize(page) + ": " + link.group(1));
+          }
+        }
+      }
+    }
+    assertThat(links).isGreaterThan(100);
+    assertThat(astray).isEmpty();
   }
 
   @Test
