@@ -216,4 +216,11 @@ expect "what was on record is still the same" cmp "$root/run/before.jsonl" "$roo
 expect "nothing of the program's lies about in the data" \
     test -z "$(ls -A "$root$data" | grep -vE '^(ledger\.(db|key|pub)(-wal|-shm)?|daemon\.lock)$')"
 
+echo "# an empty directory after a purge is no first install either"
+apt_get purge witnessmark >"$root/run/apt.log" 2>&1 || fail purge
+mv "$root$data" "$root/run/elsewhere"
+apt_get install /root/first.deb >"$root/run/apt.log" 2>&1 || { cat "$root/run/apt.log"; fail again; }
+expect "no second history begins" test ! -e "$root$data/ledger.db"
+says "and it says how to begin one" "$root/run/apt.log" "^No log was begun in $data"
+
 echo "$passed passed, 0 failed"

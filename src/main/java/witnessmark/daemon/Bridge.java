@@ -114,8 +114,7 @@ public final class Bridge implements AutoCloseable {
         new Observed(
             health::now,
             loop.counts(),
-            loop::waiting,
-            loop.capacity(),
+            loop::fill,
             this::links,
             told,
             files,

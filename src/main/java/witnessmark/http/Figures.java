@@ -1,6 +1,7 @@
 package witnessmark.http;
 
 import io.prometheus.metrics.config.EscapingScheme;
+import io.prometheus.metrics.core.metrics.CounterWithCallback;
 import io.prometheus.metrics.core.metrics.GaugeWithCallback;
 import io.prometheus.metrics.core.metrics.Info;
 import io.prometheus.metrics.expositionformats.PrometheusTextFormatWriter;
@@ -71,13 +72,27 @@ final class Figures {
         "1 while what arrives can be put on record, else 0.",
         g -> g.call(bridge.counts().trouble() == null ? 1 : 0));
     gauge(
+        "witnessmark_degraded",
+        "1 while the health message says degraded, else 0.",
+        g -> g.call(bridge.health().get().key().equals("ok") ? 0 : 1));
+    gauge(
         "witnessmark_queue_messages",
         "Messages that wait for the disk.",
-        g -> g.call(bridge.waiting().getAsInt()));
+        g -> g.call(bridge.counts().waiting()));
     gauge(
-        "witnessmark_queue_capacity_messages",
-        "Messages that may wait for the disk.",
-        g -> g.call(bridge.capacity()));
+        "witnessmark_queue_fill_ratio",
+        "How much of its room is taken by messages that their sender keeps, and by those that"
+            + " only the bridge has.",
+        g -> {
+          g.call(bridge.fill().apply(true), "sender");
+          g.call(bridge.fill().apply(false), "bridge");
+        },
+        "kept_by");
+    CounterWithCallback.builder()
+        .name("witnessmark_messages_not_kept")
+        .help("Messages that could neither be recorded nor kept since the start, and are lost.")
+        .callback(c -> c.call(bridge.counts().notKept()))
+        .register(registry);
     gauge(
         "witnessmark_last_commit_age_seconds",
         "Time since something was last put on record; before the first time, since the start.",

@@ -2,7 +2,7 @@ package witnessmark.http;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.IntSupplier;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Reading;
@@ -15,8 +15,8 @@ import witnessmark.publish.HealthNow;
  *
  * @param health as of now
  * @param counts of the writer
- * @param waiting how many messages wait
- * @param capacity how many may wait
+ * @param fill how much of the room is taken, 0 to 1, that messages have which their senders keep
+ *     ({@code true}), or the others
  * @param links how the links stand
  * @param outlets the links that are told, by name
  * @param files of the log
@@ -25,8 +25,7 @@ import witnessmark.publish.HealthNow;
 public record Observed(
     Supplier<HealthNow> health,
     Counts counts,
-    IntSupplier waiting,
-    int capacity,
+    Function<Boolean, Double> fill,
     Supplier<List<LinkStatus>> links,
     List<String> outlets,
     LedgerFiles files,

@@ -63,9 +63,10 @@ public final class Recorded implements Watch {
   }
 
   @Override
-  public void recorded(List<Outcome> outcomes, long nanos) {
+  public void recorded(List<Outcome> outcomes, int statements, long nanos) {
     lastCommit = System.nanoTime();
     commits.observe(Unit.nanosToSeconds(nanos));
+    entries.inc(statements);
     for (Outcome outcome : outcomes) {
       if (outcome.repeat()) {
         repeats.inc();

@@ -35,9 +35,10 @@ public interface Ledger extends AutoCloseable {
   /**
    * Looks whether what is written is still the log in its place.
    *
-   * @throws LedgerException when it was removed or replaced
+   * @return how many entries it has, those of other processes too
+   * @throws LedgerException when it was removed or replaced, or cannot be read
    */
-  void inPlace();
+  long inPlace();
 
   @Override
   void close();

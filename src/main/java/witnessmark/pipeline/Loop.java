@@ -33,7 +33,6 @@ public final class Loop implements AutoCloseable {
   private final BooleanSupplier doubt;
   private final Runnable news;
   private final Watch watch;
-  private final int room;
   private final AtomicLong turns = new AtomicLong();
   private final Thread writer = new Thread(this::run, "writer");
   private volatile boolean stopping;
@@ -53,7 +52,6 @@ public final class Loop implements AutoCloseable {
   /** The same with one who counts. */
   public Loop(
       int room, Supplier<Ledger> opening, BooleanSupplier doubt, Runnable news, Watch watch) {
-    this.room = room;
     this.watch = watch;
     this.waiting = new Waiting(room, counts);
     this.recorder = new Recorder(opening, waiting.missed());
@@ -99,14 +97,14 @@ public final class Loop implements AutoCloseable {
     return waiting.stations();
   }
 
-  /** How many messages wait, or are being recorded. */
-  public int waiting() {
-    return (int) counts.waiting();
-  }
-
-  /** How many messages may wait. */
-  public int capacity() {
-    return room;
+  /**
+   * How much of its room is taken, 0 to 1.
+   *
+   * @param keptBySender of the room of messages that their senders keep; else of those that nobody
+   *     else has
+   */
+  public double fill(boolean keptBySender) {
+    return waiting.fill(keptBySender);
   }
 
   /**
@@ -169,7 +167,7 @@ public final class Loop implements AutoCloseable {
   }
 
   private void recorded(List<Message> group, List<List<Outcome>> outcomes, long took) {
-    well();
+    well(recorder.size());
     waiting.done(group);
     news.run();
     watched(outcomes, took);
@@ -183,16 +181,15 @@ public final class Loop implements AutoCloseable {
   /** While nothing comes, nothing fails either: what speaks against recording is looked at. */
   private void look() {
     try {
-      recorder.look(counts.trouble() != null || doubt.getAsBoolean());
-      well();
+      well(recorder.look(counts.trouble() != null || doubt.getAsBoolean()));
     } catch (RuntimeException e) {
       failed(e);
     }
   }
 
-  private void well() {
+  private void well(long entries) {
     boolean was = counts.trouble() != null;
-    counts.recording(recorder.size());
+    counts.recording(entries);
     if (was) {
       waiting.standstill(false);
       LOG.atInfo()
@@ -232,7 +229,7 @@ public final class Loop implements AutoCloseable {
   /** A fault of who only counts must not end the writer. */
   private void watched(List<List<Outcome>> outcomes, long took) {
     try {
-      watch.recorded(outcomes.stream().flatMap(List::stream).toList(), took);
+      watch.recorded(outcomes.stream().flatMap(List::stream).toList(), recorder.statements(), took);
     } catch (RuntimeException e) {
       LOG.atWarn().log("not counted", e);
     }

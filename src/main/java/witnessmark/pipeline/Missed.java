@@ -69,9 +69,11 @@ final class Missed {
     return all;
   }
 
-  /** The statement is on record. */
-  synchronized void stated() {
+  /** The statement is on record; how many entries it is. */
+  synchronized int stated() {
+    int entries = stating.size();
     stating.clear();
+    return entries;
   }
 
   /** The statement is not on record. */

@@ -21,6 +21,7 @@ final class Recorder implements AutoCloseable {
   private final Missed missed;
   private Ledger ledger;
   private Journal journal;
+  private int statements;
 
   /** The newest entry that was surely on record. */
   private Optional<Stored> newest = Optional.empty();
@@ -55,6 +56,11 @@ final class Recorder implements AutoCloseable {
       newest = opened.newest();
     }
     journal = opened;
+  }
+
+  /** How many of the entries that were recorded last state what was not kept. */
+  int statements() {
+    return statements;
   }
 
   /** How many entries there are. */
@@ -93,7 +99,7 @@ final class Recorder implements AutoCloseable {
       List<List<Outcome>> outcomes, Optional<Journal.Attempt> attempt) {
     attempt.ifPresent(a -> newest = Optional.of(a.last()));
     doubtful = Optional.empty();
-    missed.stated();
+    statements = missed.stated();
     return outcomes;
   }
 
@@ -101,15 +107,17 @@ final class Recorder implements AutoCloseable {
    * Looks whether anything can be recorded, without recording anything.
    *
    * @param closely by writing
+   * @return how many entries there are, those of other processes too
    * @throws RuntimeException when nothing can
    */
-  void look(boolean closely) {
+  long look(boolean closely) {
     try {
       open();
-      ledger.inPlace();
+      long size = ledger.inPlace();
       if (closely) {
         ledger.probe();
       }
+      return size;
     } catch (RuntimeException e) {
       abandon();
       throw e;

@@ -146,6 +146,12 @@ final class Waiting {
     return keptBySender.availablePermits() * 2 >= room;
   }
 
+  /** How much of the room of those that their senders keep, or of the others', is taken: 0 to 1. */
+  double fill(boolean ofSenders) {
+    Semaphore places = ofSenders ? keptBySender : keptHereOnly;
+    return 1 - (double) places.availablePermits() / room;
+  }
+
   Missed missed() {
     return missed;
   }

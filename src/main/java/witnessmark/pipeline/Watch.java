@@ -6,13 +6,14 @@ import java.util.List;
 @FunctionalInterface
 public interface Watch {
   /** Hears nothing. */
-  Watch NONE = (outcomes, nanos) -> {};
+  Watch NONE = (outcomes, statements, nanos) -> {};
 
   /**
    * A group of messages is on disk.
    *
    * @param outcomes what came of each
+   * @param statements how many entries beside theirs state what was not kept
    * @param nanos how long it took to decide about the group and to write it, in nanoseconds
    */
-  void recorded(List<Outcome> outcomes, long nanos);
+  void recorded(List<Outcome> outcomes, int statements, long nanos);
 }

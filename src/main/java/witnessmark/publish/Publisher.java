@@ -132,6 +132,9 @@ public final class Publisher implements AutoCloseable {
         retained.health(health.get());
       }
     } while (!last);
+    if (outlet.connected()) {
+      retained.stations().forEach(s -> retained.notRecording(s, "the bridge was stopped"));
+    }
     retained.gone();
     lastCheckpoint();
     keep(Duration.ZERO);

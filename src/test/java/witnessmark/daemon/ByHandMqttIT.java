@@ -239,6 +239,10 @@ class ByHandMqttIT {
     await().untilAsserted(() -> assertThat(expect().path("state").asText()).isEqualTo("attest"));
     daemon.stop();
     assertThat(health().path("state").asText()).isEqualTo("gone");
+    assertExpected(
+        "{\"station\":\"bench-1\",\"state\":\"not-recording\",\"text\":\"Stop: nothing is being"
+            + " recorded, so nothing counts. Wait until this says what is next. (the bridge was"
+            + " stopped)\"}");
     shop.run("job", "abandon", "J-5", "--because", "the frame was scrapped");
     daemon = shop.daemon(broker);
     assertExpected(

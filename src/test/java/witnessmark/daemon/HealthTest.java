@@ -161,8 +161,8 @@ class HealthTest {
       }
 
       @Override
-      public void inPlace() {
-        ledger.inPlace();
+      public long inPlace() {
+        return ledger.inPlace();
       }
 
       @Override

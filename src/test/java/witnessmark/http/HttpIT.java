@@ -117,7 +117,10 @@ class HttpIT {
       assertThat(last.value("witnessmark_ledger_entries")).isEqualTo(5 + 1 + events + 2);
       assertThat(last.value("witnessmark_jobs_open")).isEqualTo(1);
       assertThat(last.value("witnessmark_recording")).isEqualTo(1);
-      assertThat(last.value("witnessmark_queue_capacity_messages")).isEqualTo(1000);
+      assertThat(last.value("witnessmark_degraded")).isZero();
+      assertThat(last.value("witnessmark_queue_messages")).isZero();
+      assertThat(last.value("witnessmark_queue_fill_ratio{kept_by=sender}")).isZero();
+      assertThat(last.value("witnessmark_messages_not_kept_total")).isZero();
       assertThat(last.value("witnessmark_link_state{link=broker, state=up}")).isEqualTo(1);
       assertThat(last.value("witnessmark_link_state{link=broker, state=waiting}")).isZero();
       assertThat(last.value("witnessmark_commit_duration_seconds_count"))

@@ -58,8 +58,8 @@ final class FailingLedger implements Ledger {
   }
 
   @Override
-  public void inPlace() {
-    ledger.inPlace();
+  public long inPlace() {
+    return ledger.inPlace();
   }
 
   @Override

@@ -144,8 +144,13 @@ public final class SqliteLedger implements Ledger {
   }
 
   @Override
-  public void inPlace() {
+  public long inPlace() {
     footing.check();
+    try {
+      return Database.number(connection, "SELECT coalesce(max(n) + 1, 0) FROM entry");
+    } catch (SQLException e) {
+      throw Database.failure("read", file, e);
+    }
   }
 
   private void trusted(Edge seen) throws SQLException {
