@@ -218,12 +218,12 @@ public final class Loop implements AutoCloseable {
 
   /** Nothing tries again: said everywhere, as long as this process lives. */
   private void ended(Throwable e) {
-    LOG.atError().setCause(e).log("the writer has ended");
     failed(
         new IllegalStateException(
             "The program's writer has ended by "
                 + e
-                + ". Start the bridge again; it goes on where the log ends."));
+                + ". Start the bridge again; it goes on where the log ends.",
+            e));
   }
 
   /** A fault of who only counts must not end the writer. */
