@@ -59,7 +59,15 @@ final class OperatorKeyCommand {
     new ForceOption().write(open, pair.publicHalf().pem().getBytes(StandardCharsets.UTF_8));
     out("Made " + sealed + ", sealed by the passphrase: keep both to yourself, and a copy apart.");
     out("Made " + open + ": give it to who enrols it, e.g.");
-    out("  witnessmark operator key enrol " + badge + " --public " + open + " --by BADGE");
+    out(
+        "  witnessmark operator key enrol "
+            + badge
+            + " --public "
+            + open
+            + " --by BADGE --sign-with FILE");
+    out(
+        "BADGE is of quality and FILE its key. Where no badge of quality holds one yet, both are the");
+    out("new one's: --by " + badge + " --sign-with " + sealed);
     return Exit.YES;
   }
 

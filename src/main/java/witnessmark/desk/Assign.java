@@ -7,6 +7,7 @@ import java.util.Optional;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
+import witnessmark.entry.Role;
 import witnessmark.job.Act;
 import witnessmark.job.History;
 import witnessmark.job.JobState;
@@ -56,8 +57,8 @@ public record Assign(
               + ".");
     }
     if (fastener.isEmpty()) {
-      OnNone.check(shop, state, standing, taken.event(), by);
-      return List.of(new Entry.SetAside(at, job, n, by, because));
+      Optional<Role> role = OnNone.role(shop, state, standing, taken.event(), by);
+      return List.of(new Entry.SetAside(at, job, n, by, role, because));
     }
     Ask.fastener(state, fastener.get());
     JobState then = History.met(state, n, taken.place());

@@ -19,12 +19,15 @@ final class OnNone {
   /**
    * A reading above the band of one that is asked about may have damaged it: that it was on none is
    * quality's to say.
+   *
+   * @return the role that it takes
    */
-  static void check(Shop shop, JobState job, Judged standing, TorqueEvent event, String by) {
+  static Optional<Role> role(
+      Shop shop, JobState job, Judged standing, TorqueEvent event, String by) {
     Optional<String> harmed =
         standing.alternatives().stream().filter(name -> tooMuch(job, name, event)).findFirst();
     if (harmed.isEmpty() || mayDecide(shop.operators().get(by))) {
-      return;
+      return harmed.map(h -> Role.QUALITY);
     }
     throw new Declined(
         event.torque()

@@ -54,7 +54,13 @@ public final class Warrant {
   }
 
   /** The sentence for a badge whose key is not at hand. */
-  public static Declined keyless(OperatorKey key, String badge) {
+  public static Declined keyless(Shop shop, OperatorKey key, String badge) {
+    if (key.entry() == shop.size()) {
+      return new Declined(
+          "The first key of "
+              + badge
+              + " signs its own entry: name its file, too (--sign-with FILE).");
+    }
     return new Declined(
         badge
             + " decides with the key of entry "
@@ -98,6 +104,12 @@ public final class Warrant {
               + " may do that: give --by "
               + concerned
               + " and its key (--sign-with FILE).");
+    }
+    if (keyed && held && self && entry instanceof Entry.OperatorKeyEnrolled) {
+      throw new Declined(
+          concerned
+              + " holds a key of quality: ask another badge of quality to replace it with its own"
+              + " key, so that one that is known to work is left.");
     }
     if (keyed && !keyed(shop.after(shop.size(), entry))) {
       throw new Declined(
@@ -147,6 +159,8 @@ public final class Warrant {
     } else if (entry instanceof Entry.Disposed e) {
       boolean light = e.role().equals(Optional.of(Role.TECHNICIAN));
       return claim(light ? Weight.LIGHT : Weight.HEAVY, Optional.of(e.by()));
+    } else if (entry instanceof Entry.SetAside e) {
+      return e.role().flatMap(r -> claim(Weight.HEAVY, Optional.of(e.by())));
     }
     return Optional.empty();
   }

@@ -392,8 +392,10 @@ public sealed interface Entry {
    * A person said that an event that asked for a fastener belongs to none of this job.
    *
    * @param sets the torque event's entry
+   * @param role that it took, where the reading was too much for what was asked about
    */
-  record SetAside(Instant at, String job, long sets, String by, String because) implements Entry {}
+  record SetAside(Instant at, String job, long sets, String by, Optional<Role> role, String because)
+      implements Entry {}
 
   /**
    * A torque event and what was decided about it.

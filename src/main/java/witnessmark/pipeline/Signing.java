@@ -35,7 +35,7 @@ final class Signing {
   }
 
   private Draft signed(Shop now, Entry entry, OperatorKey key) {
-    Pen with = pen.orElseThrow(() -> Warrant.keyless(key, Warrant.badge(entry)));
+    Pen with = pen.orElseThrow(() -> Warrant.keyless(now, key, Warrant.badge(entry)));
     byte[] naming = Signed.naming(EntryJson.bytes(entry), key.entry());
     byte[] text = Signed.text(origin, now.size(), naming);
     byte[] signature = with.sign(text);

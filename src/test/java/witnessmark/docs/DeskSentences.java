@@ -106,6 +106,7 @@ final class DeskSentences {
     EnrolKey own = new EnrolKey("badge-11", quality.publicHalf().base64(), "badge-11");
     RetireWrench retire = new RetireWrench("TW-1", "badge-11", "fell");
     signed("operator key withdraw", bench, new WithdrawKey(BY, BY, "lost"), quality);
+    declined("operator key enrol", () -> bench.decided(own, Optional.empty()));
     signed("operator key enrol", bench, new EnrolKey("badge-11", own.publicKey(), BY), quality);
     bench.decided(own, Optional.of(quality.privateHalf()::sign));
     signed("operator key enrol", bench, new EnrolKey(BY, own.publicKey(), "badge-11"), quality);
@@ -116,6 +117,8 @@ final class DeskSentences {
     signed("operator enrol", bench, new EnrolOperator("badge-12", "x", NOBODY), quality);
     WithdrawKey last = new WithdrawKey("badge-11", "badge-11", "lost");
     signed("operator key withdraw", bench, last, quality);
+    EnrolKey instead = new EnrolKey("badge-11", other.publicHalf().base64(), "badge-11");
+    signed("operator key enrol", bench, instead, quality);
   }
 
   private void signed(String code, Bench bench, Command command, PrivateHalf.Pair pair) {

@@ -51,7 +51,8 @@ class EntrySchemaTest {
           "wrench-calibrated",
           "calibration-ended",
           "procedure-released",
-          "disposed");
+          "disposed",
+          "set-aside");
 
   /** The names of the JSON fields that the record writes. */
   static Set<String> fields(Class<?> record) {

@@ -109,7 +109,7 @@ public final class SampleEntries {
             "looked at it"),
         new Entry.Assigned(AT, "J-5", 9, Optional.of(AT), judged(), BY, "badge-07", "I saw it"),
         new Entry.Reread(AT, "J-5", 9, 12, judged()),
-        new Entry.SetAside(AT, "J-5", 9, "badge-07", "test rig"),
+        new Entry.SetAside(AT, "J-5", 9, "badge-07", Optional.of(Role.QUALITY), "test rig"),
         torque(),
         new Entry.Scan(
             AT,

@@ -5,15 +5,18 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import witnessmark.badge.PrivateHalf;
 import witnessmark.desk.Assign;
 import witnessmark.desk.Declined;
 import witnessmark.desk.Dispose;
+import witnessmark.desk.EnrolKey;
 import witnessmark.entry.Disposition;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Reason;
 import witnessmark.entry.Role;
+import witnessmark.entry.Signed;
 import witnessmark.torque.Angle;
 
 /** Tight fasteners that are pulled on, pulled over, undone or not replaced, where others count. */
@@ -196,6 +199,22 @@ class TightOnesTest {
                 + " (assign). Ask quality: badge-07.");
     bench.person(aside(bench, n, asked, "badge-07"));
     assertThat(bench.job().questions()).isEmpty();
+  }
+
+  @Test
+  void whereQualityHoldsAKeyItSaysSoWithIt() {
+    PrivateHalf.Pair pair = PrivateHalf.generate();
+    Optional<Pen> pen = Optional.of(pair.privateHalf()::sign);
+    Bench bench = on(3, WINDOW);
+    bench.decided(new EnrolKey("badge-07", pair.publicHalf().base64(), "badge-07"), pen);
+    bench.pull("45", "30");
+    bench.pull("65", "13");
+    long n = bench.size() - 1;
+    Assign aside = aside(bench, n, (Entry.TorqueTaken) bench.log().get((int) n), "badge-07");
+    assertThatThrownBy(() -> bench.decided(aside, Optional.empty()))
+        .isInstanceOf(Declined.class)
+        .hasMessageContaining("name its file (--sign-with FILE)");
+    assertThat(Signed.key(bench.decided(aside, pen).get(0))).isPresent();
   }
 
   @Test

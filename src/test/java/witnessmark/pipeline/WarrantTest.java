@@ -186,6 +186,19 @@ class WarrantTest {
   }
 
   @Test
+  void aKeyOfQualityIsReplacedByAnotherOneThatIsKnownToWork() {
+    qualityHoldsAKey();
+    assertThat(declined(key("badge-11", THIRD, "badge-11"), pen(QUALITY))).isTrue();
+    bench.decided(
+        new EnrolOperator(
+            "badge-14", Optional.empty(), List.of(Role.QUALITY), Optional.of("badge-11")),
+        pen(QUALITY));
+    bench.decided(key("badge-14", OTHER, "badge-11"), pen(QUALITY));
+    assertThat(declined(key("badge-11", THIRD, "badge-11"), pen(QUALITY))).isTrue();
+    assertThat(declined(key("badge-11", THIRD, "badge-14"), pen(OTHER))).isFalse();
+  }
+
+  @Test
   void aNewNameKeepsTheKeyAndTheEntryNamesIt() {
     long enrolled = bench.size();
     qualityHoldsAKey();

@@ -42,7 +42,8 @@ final class DecisionCheck {
   }
 
   void entry(long n, String kind, byte[] bytes) {
-    boolean other = kind.equals("disposed") || kind.equals("calibration-ended");
+    boolean other =
+        kind.equals("disposed") || kind.equals("calibration-ended") || kind.equals("set-aside");
     if (!other && !PEOPLE.contains(kind) && !REGISTERS.contains(kind)) {
       return;
     }
@@ -56,7 +57,8 @@ final class DecisionCheck {
   }
 
   private String fault(long n, String kind, DecisionFields fields, byte[] bytes) {
-    if (kind.equals("calibration-ended") && !decided(fields.text("cause"))) {
+    if (kind.equals("calibration-ended") && !decided(fields.text("cause"))
+        || kind.equals("set-aside") && fields.text("role").isEmpty()) {
       return null;
     }
     String by = fields.text("by");
