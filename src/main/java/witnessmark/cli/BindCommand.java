@@ -68,6 +68,13 @@ final class BindCommand implements Callable<Integer> {
     spec.commandLine()
         .getOut()
         .println(serial + " may report from " + from + " from now on (entry " + n + ").");
+    if (!command.sources().isEmpty()) {
+      spec.commandLine()
+          .getOut()
+          .println(
+              "From another link its readings count for nothing. Whether the links are those of the"
+                  + " bridge is told by: witnessmark doctor --config FILE");
+    }
     spec.commandLine().getOut().flush();
     return Exit.YES;
   }

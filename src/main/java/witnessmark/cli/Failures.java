@@ -8,6 +8,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.UnmatchedArgumentException;
 import witnessmark.desk.Declined;
+import witnessmark.entry.NoEntry;
 import witnessmark.ledger.LedgerException;
 import witnessmark.toml.FaultsException;
 
@@ -34,7 +35,7 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
     CommandLine line = e.getCommandLine();
     line.getErr().println(e.getMessage());
     UnmatchedArgumentException.printSuggestions(e, line.getErr());
-    if (line.getSubcommands().isEmpty()) {
+    if (line.getSubcommands().isEmpty() || e instanceof UnmatchedArgumentException) {
       line.getErr().println("For help: " + line.getCommandSpec().qualifiedName() + " --help");
     } else {
       line.usage(line.getErr());
@@ -52,8 +53,14 @@ final class Failures implements IExecutionExceptionHandler, IParameterExceptionH
     if (ours) {
       return failure.getMessage();
     }
+    if (failure instanceof NoEntry e) {
+      return "The log holds what this program did not write: "
+          + e.getMessage()
+          + ". See all that was changed with: witnessmark ledger verify";
+    }
     failure.printStackTrace(line.getErr());
-    return "This program failed; the lines above say where. Nothing unfinished was recorded.";
+    return "This program failed; the lines above say where. Nothing unfinished was recorded. Whether"
+        + " the log was changed is told by: witnessmark ledger verify";
   }
 
   private static String reason(UncheckedIOException failure) {

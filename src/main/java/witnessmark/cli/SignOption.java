@@ -3,9 +3,11 @@ package witnessmark.cli;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.Stream;
 import picocli.CommandLine.Option;
 import witnessmark.badge.PrivateHalf;
 import witnessmark.badge.WrongPassphrase;
+import witnessmark.ledger.Modes;
 import witnessmark.pipeline.Pen;
 
 /** The {@code --sign-with} option: the key with which a decision is signed. */
@@ -33,6 +35,10 @@ final class SignOption {
   }
 
   private PrivateHalf opened(Path sealed) {
+    Stream.of(Optional.of(sealed), Optional.ofNullable(passphrase))
+        .flatMap(Optional::stream)
+        .flatMap(f -> Modes.open(f).stream())
+        .forEach(System.err::println);
     String pem = Files.text(sealed);
     char[] secret = Passphrase.given(passphrase, sealed);
     try {

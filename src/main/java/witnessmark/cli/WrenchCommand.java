@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -158,7 +159,8 @@ final class WrenchCommand {
       return Exit.YES;
     }
     InForce force = data.reading(InForce::of);
-    Table table = new Table("WRENCH", "FROM", "TO", "CALIBRATED", "DUE", "CERTIFICATE", "");
+    Table table =
+        new Table("WRENCH", "FROM", "TO", "CALIBRATED", "DUE", "CERTIFICATE", "REPORTS", "");
     wrenches.forEach(
         w ->
             table.add(
@@ -168,12 +170,19 @@ final class WrenchCommand {
                 day(w.calibrated()),
                 day(w.due()),
                 w.certificate().orElse("-"),
+                reports(register.get(w.serial())),
                 force.of(w, Instant.now())));
     out(
         table.isEmpty()
             ? "No wrench is enrolled yet. Enrol one: witnessmark wrench enrol --help"
             : table.toString().stripTrailing());
     return Exit.YES;
+  }
+
+  private static String reports(Enrolments enrolled) {
+    return enrolled.sources().isEmpty()
+        ? "anywhere"
+        : enrolled.sources().stream().map(Source::toString).collect(Collectors.joining(", "));
   }
 
   private static Torque fifth(Torque high) {

@@ -24,6 +24,7 @@ import witnessmark.torque.Direction;
 import witnessmark.torque.Torque;
 import witnessmark.torque.TorqueEvent;
 import witnessmark.torque.Verdict;
+import witnessmark.torque.Visible;
 import witnessmark.torque.WrenchKind;
 
 /** Entries as the exact bytes that the log keeps, and back. */
@@ -46,7 +47,7 @@ public final class EntryJson {
   /**
    * The entry that those bytes state.
    *
-   * @throws IllegalArgumentException when they are no entry this program knows
+   * @throws NoEntry when they are no entry this program knows
    */
   public static Entry read(byte[] bytes) {
     Optional<Entry> torque = TorqueReader.read(bytes);
@@ -58,7 +59,8 @@ public final class EntryJson {
     try {
       return READER.readValue(bytes);
     } catch (IOException e) {
-      throw new IllegalArgumentException("not an entry this program knows: " + e.getMessage(), e);
+      String why = String.valueOf(e.getMessage()).lines().findFirst().orElse("");
+      throw new NoEntry("not an entry this program knows: " + Visible.of(why), e);
     }
   }
 

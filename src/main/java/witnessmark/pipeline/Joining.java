@@ -7,6 +7,7 @@ import java.util.Optional;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
 import witnessmark.entry.Moments;
+import witnessmark.entry.Objection;
 import witnessmark.entry.Reason;
 import witnessmark.job.History;
 import witnessmark.job.JobState;
@@ -43,7 +44,7 @@ final class Joining {
               taken,
               Optional.empty(),
               reason == Reason.LATE_FOR_ENDED_JOB ? ended : Optional.empty(),
-              Step.unplaced(reason, taken.event())));
+              unplaced(shop, reason, taken)));
     }
     Optional<String> scanned = late ? Optional.empty() : job.get().named();
     Optional<String> name = job.map(JobState::job);
@@ -68,8 +69,15 @@ final class Joining {
   static Judged decided(
       Shop shop, JobState met, Entry.TorqueTaken taken, Optional<String> scanned, boolean perhaps) {
     return perhaps
-        ? Step.unplaced(Reason.PERHAPS_REPEATED, taken.event())
+        ? unplaced(shop, Reason.PERHAPS_REPEATED, taken)
         : Decide.of(shop, met, taken, scanned);
+  }
+
+  /** Without a place in a job, only where it came from can be objected to. */
+  private static Judged unplaced(Shop shop, Reason reason, Entry.TorqueTaken taken) {
+    List<Objection> objections =
+        shop.fromItsSource(taken) ? List.of() : List.of(Objection.NOT_FROM_ITS_SOURCE);
+    return Step.unplaced(reason, objections, taken.event());
   }
 
   private static Entry.TorqueTaken with(

@@ -13,6 +13,7 @@ import witnessmark.entry.CalibrationEnd;
 import witnessmark.entry.Effect;
 import witnessmark.entry.Entry;
 import witnessmark.entry.Judged;
+import witnessmark.entry.Objection;
 import witnessmark.entry.Reason;
 import witnessmark.entry.Timing;
 import witnessmark.job.Shop;
@@ -90,7 +91,7 @@ public final class Step {
             Optional.ofNullable(shop.operatorAt().get(station))
                 .filter(o -> event.operator().isEmpty()),
             Optional.empty(),
-            unplaced(Reason.NO_ACTIVE_JOB, event));
+            unplaced(Reason.NO_ACTIVE_JOB, List.of(), event));
     List<Entry> entries = new ArrayList<>(Joining.of(shop, undecided, perhaps, seen));
     Optional.ofNullable(shop.uses().get(event.wrench()))
         .filter(Uses::lastIsNext)
@@ -120,14 +121,14 @@ public final class Step {
         Optional.of(uses.operations() + " readings since the calibration"));
   }
 
-  static Judged unplaced(Reason reason, TorqueEvent event) {
+  static Judged unplaced(Reason reason, List<Objection> objections, TorqueEvent event) {
     Judged judged =
         new Judged(
             Optional.empty(),
             Optional.empty(),
             reason,
             List.of(),
-            List.of(),
+            objections,
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),

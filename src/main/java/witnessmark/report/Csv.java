@@ -1,12 +1,14 @@
 package witnessmark.report;
 
 import java.util.List;
+import witnessmark.torque.Visible;
 
 /**
  * Rows of comma-separated values after RFC 4180.
  *
  * <p>A cell that a spreadsheet would take for a formula (beginning with {@code = + - @}, tab, or a
- * line end, and no plain number) is led by an apostrophe.
+ * line end, and no plain number) is led by an apostrophe. What a terminal would obey is written
+ * out, line ends too: the exact text is in the entry.
  */
 public final class Csv {
   /** The last four are the full-width forms, which spreadsheets of East Asian locales take, too. */
@@ -26,7 +28,7 @@ public final class Csv {
   }
 
   private static void cell(StringBuilder row, String text) {
-    String safe = formula(text) ? "'" + text : text;
+    String safe = (formula(text) ? "'" : "") + Visible.of(text);
     if (quoted(safe)) {
       row.append('"').append(safe.replace("\"", "\"\"")).append('"');
     } else {
@@ -37,7 +39,7 @@ public final class Csv {
   private static boolean quoted(String text) {
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (c == ',' || c == '"' || c == '\n' || c == '\r') {
+      if (c == ',' || c == '"') {
         return true;
       }
     }

@@ -53,6 +53,15 @@ class SourceTest {
   }
 
   @Test
+  void alsoWhereItLandsNowhereItIsSaid() {
+    bind(source("bench-1-cable"));
+    Entry.TorqueTaken taken = bench.hitFrom(BROKER, "bench-9", "TW-1", "50 N.m");
+    assertThat(taken.judged().objections()).containsExactly(Objection.NOT_FROM_ITS_SOURCE);
+    assertThat(taken.judged().text()).contains("TW-1 does not report by this way");
+    assertThat(bench.hitFrom(CABLE, "bench-9", "TW-1", "50 N.m").judged().objections()).isEmpty();
+  }
+
+  @Test
   void aWrenchThatNobodyBoundReportsFromAnywhere() {
     credited(from(BROKER));
     credited(from(CABLE));

@@ -13,21 +13,26 @@ class CsvTest {
   }
 
   @Test
-  void commasQuotesAndLineEndsAreQuoted() {
-    assertThat(Csv.row(List.of("a,b", "say \"no\"", "two\nlines")))
-        .isEqualTo("\"a,b\",\"say \"\"no\"\"\",\"two\nlines\"\r\n");
+  void commasAndQuotesAreQuoted() {
+    assertThat(Csv.row(List.of("a,b", "say \"no\""))).isEqualTo("\"a,b\",\"say \"\"no\"\"\"\r\n");
+  }
+
+  @Test
+  void whatATerminalWouldObeyIsWrittenOut() {
+    assertThat(Csv.row(List.of("\u001b[2Jhi\u202ex\nfake", "caf\u00e9")))
+        .isEqualTo("\\u001B[2Jhi\\u202Ex\\u000Afake,caf\u00e9\r\n");
   }
 
   @Test
   void whatASpreadsheetWouldRunIsMadeText() {
     assertThat(Csv.row(List.of("=1+1", "@SUM(A1)", "+cmd|' /C calc'!A0", "-x", "\t=1")))
-        .isEqualTo("'=1+1,'@SUM(A1),'+cmd|' /C calc'!A0,'-x,'\t=1\r\n");
+        .isEqualTo("'=1+1,'@SUM(A1),'+cmd|' /C calc'!A0,'-x,'\\u0009=1\r\n");
   }
 
   @Test
   void whatBeginsWithALineEndOrAFullWidthSignIsMadeTextToo() {
     assertThat(Csv.row(List.of("\n=1", "\r=1", "\uFF1D1+1", "\uFF20x", "-1e1")))
-        .isEqualTo("\"'\n=1\",\"'\r=1\",'\uFF1D1+1,'\uFF20x,'-1e1\r\n");
+        .isEqualTo("'\\u000A=1,'\\u000D=1,'\uFF1D1+1,'\uFF20x,'-1e1\r\n");
   }
 
   @Test
