@@ -92,6 +92,7 @@ public final class Main implements Runnable {
     return HelpText.flowing(Typed.by(line))
         .setExecutionExceptionHandler(new Failures())
         .setParameterExceptionHandler(new Failures())
+        .setUsageHelpWidth(100)
         .setUsageHelpAutoWidth(true)
         .setCaseInsensitiveEnumValuesAllowed(true)
         // colours are made of what the writers do not let through
