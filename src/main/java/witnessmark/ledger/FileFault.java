@@ -9,6 +9,9 @@ import java.util.Locale;
 
 /** Why a file cannot be used, in words: the platform's exceptions say it by their class alone. */
 public final class FileFault {
+  /** As the C library's strerror(3) says ENOSPC. */
+  private static final String NO_ROOM = "No space left on device";
+
   private FileFault() {}
 
   /** Half a sentence such as {@code there is no such file}. */
@@ -21,8 +24,18 @@ public final class FileFault {
       return "a file of that name is in the way";
     }
     String reason = e instanceof FileSystemException f ? f.getReason() : e.getMessage();
+    if (NO_ROOM.equals(reason)) {
+      return "there is no room left on the disk";
+    }
     return reason == null || reason.isEmpty()
         ? "the system gives no reason"
         : reason.substring(0, 1).toLowerCase(Locale.ROOT) + reason.substring(1);
+  }
+
+  /** The same with the file in front, e.g. {@code key.lock: there is no such file}. */
+  public static String named(IOException e) {
+    return e instanceof FileSystemException f && f.getFile() != null
+        ? f.getFile() + ": " + why(e)
+        : why(e);
   }
 }

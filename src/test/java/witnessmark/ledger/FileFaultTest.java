@@ -23,4 +23,15 @@ class FileFaultTest {
     assertThat(FileFault.why(new IOException("Is a directory"))).isEqualTo("is a directory");
     assertThat(FileFault.why(new IOException())).isEqualTo("the system gives no reason");
   }
+
+  @Test
+  void aFullDiskIsSaidAndTheFileWhereItIsKnown() {
+    String room = "No space left on device";
+    assertThat(FileFault.why(new IOException(room))).isEqualTo("there is no room left on the disk");
+    assertThat(FileFault.named(new FileSystemException("f", null, room)))
+        .isEqualTo("f: there is no room left on the disk");
+    assertThat(FileFault.named(new NoSuchFileException("f"))).isEqualTo("f: there is no such file");
+    assertThat(FileFault.named(new IOException(room)))
+        .isEqualTo("there is no room left on the disk");
+  }
 }
