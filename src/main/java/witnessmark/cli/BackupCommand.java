@@ -64,7 +64,7 @@ final class BackupCommand implements Callable<Integer> {
     String verifier = key == null ? KeyFile.own(log) : KeyFile.given(key);
     try (Progress copying = new Progress("copying (percent)", 100);
         Progress verifying = new Progress("verifying", data.reading(Reading::size))) {
-      Path target = Backup.place(named, Moments.now());
+      Path target = Backup.place(named, log, Moments.now());
       Report report =
           new Backup(log, verifier, withKey).make(target, copying, verifying.after(copying));
       tell(target, report);
@@ -72,7 +72,7 @@ final class BackupCommand implements Callable<Integer> {
     } catch (CannotException e) {
       throw refusal(e);
     } catch (IOException e) {
-      throw new Refusal(Exit.SURROUNDINGS, "No backup was made: " + FileFault.why(e) + ".");
+      throw new Refusal(Exit.SURROUNDINGS, "No backup was made: " + FileFault.named(e) + ".");
     }
   }
 

@@ -77,7 +77,7 @@ final class RestoreCommand implements Callable<Integer> {
     } catch (CannotException e) {
       throw BackupCommand.refusal(e);
     } catch (IOException e) {
-      throw new Refusal(Exit.SURROUNDINGS, "Nothing was restored: " + FileFault.why(e) + ".");
+      throw new Refusal(Exit.SURROUNDINGS, "Nothing was restored: " + FileFault.named(e) + ".");
     }
   }
 

@@ -123,4 +123,39 @@ class RotateKeyTest extends ProofDesk {
     assertThat(refused.err()).contains("is not as it was signed");
     assertThat(done("ledger", "verify", "--since", old, data).status()).isZero();
   }
+
+  @Test
+  void newFilesBelongToWhomTheDirectoryBelongsTo() throws IOException {
+    Path log = directory.resolve("data");
+    boolean root = Files.getAttribute(log, "unix:uid").equals(0);
+    if (root) {
+      for (String name : new String[] {".", "ledger.db", "ledger.key", "ledger.pub"}) {
+        Files.setAttribute(log.resolve(name), "unix:uid", 65534);
+        Files.setAttribute(log.resolve(name), "unix:gid", 65533);
+      }
+    }
+    rotate();
+    for (String name : new String[] {"key.lock", "ledger.key", "ledger.pub", "ledger.db"}) {
+      for (String what : new String[] {"unix:uid", "unix:gid"}) {
+        assertThat(Files.getAttribute(log.resolve(name), what))
+            .as(name + " " + what)
+            .isEqualTo(Files.getAttribute(log, what));
+      }
+    }
+  }
+
+  @Test
+  void theFileThatIsInTheWayIsNamed() throws IOException {
+    Path lock = Files.createDirectory(directory.resolve("data/key.lock"));
+    Said said = say("ledger", "rotate-key", data);
+    assertThat(said.status()).isEqualTo(4);
+    assertThat(said.err())
+        .isEqualTo(
+            "The next key cannot be written to "
+                + at("data")
+                + ": "
+                + lock
+                + ": is a directory. Nothing was changed. Run as the user who owns the directory, or"
+                + " once as root, who gives files that are not that user's back to him.\n");
+  }
 }
