@@ -72,7 +72,9 @@ final class BackupCommand implements Callable<Integer> {
     } catch (CannotException e) {
       throw refusal(e);
     } catch (IOException e) {
-      throw new Refusal(Exit.SURROUNDINGS, "No backup was made: " + FileFault.named(e) + ".");
+      throw new Refusal(
+          Exit.SURROUNDINGS,
+          "No backup was made in " + named + ": " + FileFault.beside(named, e) + ".");
     }
   }
 

@@ -104,8 +104,10 @@ final class LedgerCommand {
       if (!kept.notes().isEmpty()) {
         out(kept.agree());
       }
+      kept.leftOut().ifPresent(this::out);
       return Exit.YES;
     }
+    kept.leftOut().ifPresent(this::out);
     out("DOES NOT VERIFY: " + report.size() + " entries, root " + root + ".");
     return Exit.NO;
   }
@@ -140,7 +142,10 @@ final class LedgerCommand {
   @Command(
       name = "export",
       mixinStandardHelpOptions = true,
-      description = "Print every entry's exact bytes, one JSON object a line.",
+      description = {
+        "Print every entry's exact bytes, one JSON object a line: {\"entry\":5,\"leaf\":\"BASE64\"},",
+        "the entry's number and its bytes in base64."
+      },
       footer = {"", "Example:  witnessmark ledger export --jsonl > ledger.jsonl"})
   int export(
       @Option(names = "--jsonl", required = true, description = "The form; there is only this one.")

@@ -77,7 +77,10 @@ final class RestoreCommand implements Callable<Integer> {
     } catch (CannotException e) {
       throw BackupCommand.refusal(e);
     } catch (IOException e) {
-      throw new Refusal(Exit.SURROUNDINGS, "Nothing was restored: " + FileFault.named(e) + ".");
+      Path into = data.files().directory();
+      throw new Refusal(
+          Exit.SURROUNDINGS,
+          "Nothing was restored into " + into + ": " + FileFault.beside(into, e) + ".");
     }
   }
 
@@ -109,6 +112,7 @@ final class RestoreCommand implements Callable<Integer> {
             ? "Whether others have seen more than this was not asked; --since compares with"
                 + " checkpoints that they kept."
             : kept.agree());
+    kept.leftOut().ifPresent(page::say);
     page.say(
         restored.continued()
             ? "The key that signs it is in place: the daemon can go on. Whoever holds a checkpoint"

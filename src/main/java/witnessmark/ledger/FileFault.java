@@ -5,6 +5,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.util.Locale;
 
 /** Why a file cannot be used, in words: the platform's exceptions say it by their class alone. */
@@ -32,10 +33,17 @@ public final class FileFault {
         : reason.substring(0, 1).toLowerCase(Locale.ROOT) + reason.substring(1);
   }
 
-  /** The same with the file in front, e.g. {@code key.lock: there is no such file}. */
-  public static String named(IOException e) {
-    return e instanceof FileSystemException f && f.getFile() != null
-        ? f.getFile() + ": " + why(e)
-        : why(e);
+  /**
+   * The same with the file in front where it is another one, e.g. {@code key.lock: there is no such
+   * file}.
+   *
+   * @param told the file or directory that the sentence names already
+   */
+  public static String beside(Path told, IOException e) {
+    boolean other =
+        e instanceof FileSystemException f
+            && f.getFile() != null
+            && !Path.of(f.getFile()).toAbsolutePath().equals(told.toAbsolutePath());
+    return other ? ((FileSystemException) e).getFile() + ": " + why(e) : why(e);
   }
 }

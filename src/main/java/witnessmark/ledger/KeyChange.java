@@ -149,7 +149,7 @@ public final class KeyChange implements AutoCloseable {
         "The next key cannot be written to "
             + files.directory()
             + ": "
-            + FileFault.named(e)
+            + FileFault.beside(files.directory(), e)
             + ". Nothing was changed. Run as the user who owns the directory, or once as root, who"
             + " gives files that are not that user's back to him.",
         e);

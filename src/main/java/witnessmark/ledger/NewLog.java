@@ -60,7 +60,7 @@ public final class NewLog {
             "No log can be begun in "
                 + directory
                 + ": "
-                + FileFault.named(io)
+                + FileFault.beside(directory, io)
                 + ". Name a new or empty directory that you may write to with --data.",
             e);
       }

@@ -7,6 +7,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
 class FileFaultTest {
@@ -28,10 +29,11 @@ class FileFaultTest {
   void aFullDiskIsSaidAndTheFileWhereItIsKnown() {
     String room = "No space left on device";
     assertThat(FileFault.why(new IOException(room))).isEqualTo("there is no room left on the disk");
-    assertThat(FileFault.named(new FileSystemException("f", null, room)))
-        .isEqualTo("f: there is no room left on the disk");
-    assertThat(FileFault.named(new NoSuchFileException("f"))).isEqualTo("f: there is no such file");
-    assertThat(FileFault.named(new IOException(room)))
+    assertThat(FileFault.beside(Path.of("d"), new FileSystemException("d/f", null, room)))
+        .isEqualTo("d/f: there is no room left on the disk");
+    assertThat(FileFault.beside(Path.of("d"), new NoSuchFileException("d")))
+        .isEqualTo("there is no such file");
+    assertThat(FileFault.beside(Path.of("d"), new IOException(room)))
         .isEqualTo("there is no room left on the disk");
   }
 }
