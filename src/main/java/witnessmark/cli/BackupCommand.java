@@ -12,6 +12,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.backup.Backup;
 import witnessmark.backup.CannotException;
+import witnessmark.cli.answer.Counted;
 import witnessmark.cli.answer.Page;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.FileFault;
@@ -84,7 +85,7 @@ final class BackupCommand implements Callable<Integer> {
 
   private void tell(Path target, Report report) {
     Page page = new Page(spec.commandLine().getOut());
-    page.line("Backed up and verified: " + report.size() + " entries in " + target + ".");
+    page.line("Backed up and verified: " + Counted.entries(report.size()) + " in " + target + ".");
     page.line(
         "Its checkpoint signs the root " + Base64.getEncoder().encodeToString(report.root()) + ".");
     page.say(

@@ -10,6 +10,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.Counted;
 import witnessmark.cli.answer.KeySteps;
 import witnessmark.desk.Declined;
 import witnessmark.entry.Entry;
@@ -99,7 +100,7 @@ final class LedgerCommand {
     }
     String root = Base64.getEncoder().encodeToString(report.root());
     if (report.verifies()) {
-      out("Verified: " + report.size() + " entries, root " + root + ".");
+      out("Verified: " + Counted.entries(report.size()) + ", root " + root + ".");
       report.keySteps().forEach(k -> out(KeySteps.sentence(k)));
       if (!kept.notes().isEmpty()) {
         out(kept.agree());
@@ -108,7 +109,7 @@ final class LedgerCommand {
       return Exit.YES;
     }
     kept.leftOut().ifPresent(this::out);
-    out("DOES NOT VERIFY: " + report.size() + " entries, root " + root + ".");
+    out("DOES NOT VERIFY: " + Counted.entries(report.size()) + ", root " + root + ".");
     return Exit.NO;
   }
 

@@ -13,6 +13,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.backup.CannotException;
 import witnessmark.backup.Restore;
+import witnessmark.cli.answer.Counted;
 import witnessmark.cli.answer.Page;
 import witnessmark.desk.Declined;
 import witnessmark.entry.EntryJson;
@@ -89,8 +90,8 @@ final class RestoreCommand implements Callable<Integer> {
     if (kept.most() > entries) {
       throw new Declined(
           "This backup is older than what others have seen: it has "
-              + entries
-              + " entries, a kept checkpoint signs "
+              + Counted.entries(entries)
+              + ", a kept checkpoint signs "
               + kept.most()
               + ". Nothing was restored.\nLook for a newer backup. If there is none, restore without"
               + " --since and tell those who hold such checkpoints: verify --since fails by them"
@@ -102,7 +103,12 @@ final class RestoreCommand implements Callable<Integer> {
   private void tell(Restore.Restored restored, KeptFiles kept) {
     Page page = new Page(spec.commandLine().getOut());
     long size = restored.report().size();
-    page.line("Verified and restored: " + size + " entries in " + data.files().directory() + ".");
+    page.line(
+        "Verified and restored: "
+            + Counted.entries(size)
+            + " in "
+            + data.files().directory()
+            + ".");
     page.say(
         "Its newest entry was taken at "
             + newest(size)

@@ -53,8 +53,7 @@ public record LedgerFiles(Path directory) {
     }
     if (!exist()) {
       throw new LedgerException(
-          Leftovers.in(directory)
-              .sentence()
+          lost()
               .orElse(
                   "No log in "
                       + directory
@@ -62,6 +61,14 @@ public record LedgerFiles(Path directory) {
                       + " witnessmark ledger create --data "
                       + directory));
     }
+  }
+
+  /**
+   * That something of a log lies here whose {@code ledger.db} is gone, and how to get it back; for
+   * where none {@link #exist exists}.
+   */
+  public Optional<String> lost() {
+    return Leftovers.in(directory).sentence();
   }
 
   /** What others may do with the log's files that they should not, and the way out. */

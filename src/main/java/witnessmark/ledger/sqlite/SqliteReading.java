@@ -1,6 +1,5 @@
 package witnessmark.ledger.sqlite;
 
-import java.io.IOException;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -12,7 +11,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Live;
 import witnessmark.ledger.Reading;
@@ -41,36 +39,15 @@ public final class SqliteReading implements Reading {
   /**
    * Opens the log, also where nothing can be written, as far as that can be.
    *
-   * @throws LedgerException when there is no log, or it cannot be read
+   * @throws witnessmark.ledger.LedgerException when there is no log, or it cannot be read
    */
   public static SqliteReading open(LedgerFiles files) {
     files.mustExist();
     Path file = files.database();
     Still still = new Still(file);
-    Connection connection;
-    try {
-      connection = Database.open(file);
-    } catch (LedgerException e) {
-      if (!(e.getCause() instanceof SQLException s && Trouble.nothingBeside(s))) {
-        throw e;
-      }
-      return readOnly(file, still);
-    }
+    Connection connection = Looking.open(file);
     Database.check(connection, file);
-    SqliteReading reading = new SqliteReading(file, still, connection);
-    // only the cursor is ever written here, and a cursor that is a little old does no harm
-    reading.guarded(() -> Database.execute(connection, "PRAGMA synchronous=NORMAL"));
-    return reading;
-  }
-
-  private static SqliteReading readOnly(Path file, Still still) {
-    try {
-      Connection connection = ReadOnly.connect(file);
-      Database.check(connection, file);
-      return new SqliteReading(file, still, connection);
-    } catch (IOException e) {
-      throw new LedgerException(e.getMessage() + ".", e);
-    }
+    return new SqliteReading(file, still, connection);
   }
 
   @Override
