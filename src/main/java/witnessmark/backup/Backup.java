@@ -11,9 +11,11 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.LongConsumer;
 import witnessmark.ledger.Durable;
 import witnessmark.ledger.FileFault;
+import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.LogKey;
 import witnessmark.ledger.Modes;
@@ -58,10 +60,24 @@ public final class Backup {
   /**
    * The directory that a backup will be: the one that is named, or within it where it exists.
    *
-   * @throws CannotException when there is something in the way
+   * @param log the log that it is to be of
+   * @throws CannotException when there is something in the way, or the place is no good one
    */
-  public static Path place(Path named, Instant now) {
+  public static Path place(Path named, LedgerFiles log, Instant now) {
     Path target = named.toAbsolutePath().normalize();
+    Path above = Files.isDirectory(target) ? target : target.getParent();
+    if (!Files.isDirectory(above)) {
+      throw new CannotException(
+          "The directory "
+              + above
+              + " does not exist (is the disk mounted?). Make it, or name another place.");
+    }
+    if (within(above, log.directory())) {
+      throw new CannotException(
+          named
+              + " is in the data directory, which a backup is to outlive. Name a place elsewhere,"
+              + " best on another disk.");
+    }
     if (Files.isDirectory(target)) {
       if (Files.exists(target.resolve("ledger.db"))) {
         throw new CannotException(
@@ -74,6 +90,14 @@ public final class Backup {
           target + " exists already, and no backup overwrites anything. Name a new directory.");
     }
     return target;
+  }
+
+  private static boolean within(Path place, Path directory) {
+    try {
+      return place.toRealPath().startsWith(directory.toRealPath());
+    } catch (IOException e) {
+      return false; // what cannot be resolved cannot be written to either, and that is told then
+    }
   }
 
   /**
@@ -105,7 +129,9 @@ public final class Backup {
 
   private static FileChannel begin(Path work) throws IOException {
     try {
-      Files.createDirectories(work, Modes.of("rwxr-x---"));
+      if (!Files.isDirectory(work)) {
+        Files.createDirectory(work, Modes.of("rwxr-x---"));
+      }
       FileChannel channel =
           FileChannel.open(work.resolve(LOCK), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
       FileLock held = channel.tryLock();
@@ -118,7 +144,7 @@ public final class Backup {
       return channel;
     } catch (IOException e) {
       throw new IOException(
-          work + " cannot be written: " + FileFault.why(e) + ". Name a place that can be.", e);
+          work + " cannot be written: " + FileFault.why(e) + ". Name a place that can be", e);
     }
   }
 
@@ -136,8 +162,7 @@ public final class Backup {
     Durable.force(copy);
     if (withKey) {
       LogKey key =
-          checked
-              .key(log)
+          keyOf(checked)
               .orElseThrow(
                   () ->
                       new CannotException(
@@ -150,6 +175,15 @@ public final class Backup {
       Durable.create(work.resolve("ledger.pub"), Files.readString(log.verifier()));
     }
     return checked;
+  }
+
+  private Optional<LogKey> keyOf(Checked checked) {
+    try {
+      return checked.key(log.keys());
+    } catch (LedgerException e) {
+      // None that can be read is none.
+      return Optional.empty();
+    }
   }
 
   private static void remove(Path work) throws IOException {

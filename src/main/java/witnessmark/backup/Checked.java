@@ -2,11 +2,11 @@ package witnessmark.backup;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Base64;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.LongConsumer;
-import witnessmark.ledger.LedgerException;
-import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.LogKey;
 import witnessmark.ledger.sqlite.RawReader;
 import witnessmark.ledger.verify.Finding;
@@ -35,10 +35,10 @@ record Checked(String note, Report report) {
       Report report = Verifier.verify(raw, verifier, kept, progress);
       if (!report.verifies()) {
         List<Finding> findings = report.findings();
+        long count = findings.size() + report.unlisted();
         throw new CannotException(
-            "It does not verify, so nothing was done. The first of "
-                + (findings.size() + report.unlisted())
-                + " findings:\n  "
+            "It does not verify, so nothing was done. "
+                + (count == 1 ? "The finding:\n  " : "The first of " + count + " findings:\n  ")
                 + findings.get(0)
                 + "\n"
                 + otherwise,
@@ -57,15 +57,15 @@ record Checked(String note, Report report) {
     }
   }
 
-  /** The key pair among those in a directory that signs this log, where there is one. */
-  Optional<LogKey> key(LedgerFiles files) {
-    try {
-      return files.keys().stream()
-          .filter(k -> k.opens(note, report.size(), report.root()))
-          .findFirst();
-    } catch (LedgerException e) {
-      // None that can be read is none.
-      return Optional.empty();
-    }
+  /** The pair among those that signs this log, where there is one. */
+  Optional<LogKey> key(List<LogKey> pairs) {
+    return pairs.stream().filter(k -> k.opens(note, report.size(), report.root())).findFirst();
+  }
+
+  /** The id of the key that signs its newest checkpoint, eight hexadecimal digits. */
+  String signer() {
+    String line = note.stripTrailing();
+    byte[] blob = Base64.getDecoder().decode(line.substring(line.lastIndexOf(' ') + 1));
+    return HexFormat.of().formatHex(blob, 0, 4);
   }
 }

@@ -4,13 +4,15 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.LongConsumer;
+import java.util.stream.Collectors;
+import witnessmark.ledger.DirectoryLock;
 import witnessmark.ledger.Durable;
 import witnessmark.ledger.LedgerFiles;
-import witnessmark.ledger.LogKey;
 import witnessmark.ledger.Modes;
+import witnessmark.ledger.Ownership;
 import witnessmark.ledger.sqlite.OnlineCopy;
 import witnessmark.ledger.verify.Kept;
 import witnessmark.ledger.verify.Report;
@@ -70,29 +72,18 @@ public final class Restore {
               + " with --data; to give up the log that is here, stop the daemon and move the whole"
               + " directory away first, and keep it.");
     }
+    mustBeAlone();
     boolean made = Files.notExists(into.directory());
     Files.createDirectories(into.directory(), Modes.of("rwxr-x---"));
-    Path copy = into.directory().resolve(COPY);
-    Files.deleteIfExists(copy);
-    try {
-      long entries = OnlineCopy.copy(backup.database(), copy, copying);
-      Checked checked =
-          Checked.of(
-              copy,
-              verifier,
-              since.of(entries),
-              verifying,
-              "Take another backup. What this one still holds can be read with: witnessmark trace"
-                  + " --data "
-                  + backup.directory());
-      boolean continued = keys(checked);
-      owned(copy);
-      Durable.force(copy);
-      Files.move(copy, into.database(), StandardCopyOption.ATOMIC_MOVE);
-      Durable.force(into.directory());
-      return new Restored(checked.report(), continued);
+    try (DirectoryLock lock = DirectoryLock.ofEmpty(into)) {
+      try {
+        return put(since, copying, verifying);
+      } catch (IOException | RuntimeException e) {
+        clear();
+        lock.leaveNothing();
+        throw e;
+      }
     } catch (IOException | RuntimeException e) {
-      Files.deleteIfExists(copy);
       if (made) {
         Files.deleteIfExists(into.directory());
       }
@@ -100,37 +91,77 @@ public final class Restore {
     }
   }
 
-  /** Puts the keys in place; false when none that signs the log is at hand. */
-  private boolean keys(Checked checked) throws IOException {
-    Path secret = into.directory().resolve("ledger.key");
-    if (Files.exists(secret)) {
-      if (checked.key(into).isEmpty()) {
-        throw new CannotException(
-            secret
-                + " does not sign this backup: it is the key of another log, or of this one before"
-                + " or after a change of its key. Move it and ledger.pub away, keep them, and"
-                + " restore again.");
+  /**
+   * SQLite takes whatever lies beside a file under these names for a part of it. They are left to
+   * whoever restores: what was recorded last may be in them alone, and has a use only together with
+   * the file that is lost, under the name that it had.
+   */
+  private void mustBeAlone() throws IOException {
+    List<Path> parts = new ArrayList<>();
+    for (String name : List.of("ledger.db-wal", "ledger.db-journal")) {
+      Path part = into.directory().resolve(name);
+      if (Files.exists(part) && Files.size(part) > 0) {
+        parts.add(part);
       }
-      return true;
     }
-    Optional<LogKey> key = checked.key(backup);
-    Files.deleteIfExists(into.verifier());
-    if (key.isEmpty()) {
-      Durable.create(into.verifier(), verifier + "\n");
-      owned(into.verifier());
-      return false;
+    if (!parts.isEmpty()) {
+      String names = parts.stream().map(Path::toString).collect(Collectors.joining(" "));
+      Path lost = into.directory().resolve("lost");
+      throw new CannotException(
+          into.directory()
+              + " still holds a part of the log that was here, which would be mixed into the"
+              + " restored one: what was recorded last may be in it alone. Stop the daemon, move it"
+              + " away, keep it, and restore again:\n  mkdir "
+              + lost
+              + " && mv "
+              + names
+              + " "
+              + lost);
     }
-    Durable.create(into.verifier(), key.get().verifierLine() + "\n");
-    owned(into.verifier());
-    Durable.createPrivate(secret, key.get().pem());
-    owned(secret);
-    return true;
   }
 
-  /**
-   * Run by root, what is restored belongs to whom the directory belongs to, as the daemon needs.
-   */
-  private void owned(Path file) throws IOException {
-    Files.setOwner(file, Files.getOwner(into.directory()));
+  /** Of parts of a log these hold nothing: whoever only reads leaves them behind. */
+  private void sweep() throws IOException {
+    mustBeAlone();
+    for (String name : List.of("ledger.db-wal", "ledger.db-journal", "ledger.db-shm")) {
+      Files.deleteIfExists(into.directory().resolve(name));
+    }
+  }
+
+  private Restored put(Since since, LongConsumer copying, LongConsumer verifying)
+      throws IOException {
+    Path copy = into.directory().resolve(COPY);
+    clear();
+    long entries = OnlineCopy.copy(backup.database(), copy, copying);
+    Checked checked =
+        Checked.of(
+            copy,
+            verifier,
+            since.of(entries),
+            verifying,
+            "Take another backup. What this one still holds can be read with: witnessmark trace"
+                + " --data "
+                + backup.directory());
+    RestoredKeys keys = new RestoredKeys(backup, into, verifier, checked);
+    try {
+      boolean continued = keys.put();
+      Ownership.give(copy, into.directory());
+      Durable.force(copy);
+      sweep();
+      Files.move(copy, into.database(), StandardCopyOption.ATOMIC_MOVE);
+      Durable.force(into.directory());
+      return new Restored(checked.report(), continued);
+    } catch (IOException | RuntimeException e) {
+      if (!into.exist()) {
+        keys.takeBack();
+      }
+      throw e;
+    }
+  }
+
+  private void clear() throws IOException {
+    for (String end : List.of("", "-journal", "-wal", "-shm")) {
+      Files.deleteIfExists(into.directory().resolve(COPY + end));
+    }
   }
 }

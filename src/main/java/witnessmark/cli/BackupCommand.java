@@ -12,6 +12,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.backup.Backup;
 import witnessmark.backup.CannotException;
+import witnessmark.cli.answer.Counted;
 import witnessmark.cli.answer.Page;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.FileFault;
@@ -64,7 +65,7 @@ final class BackupCommand implements Callable<Integer> {
     String verifier = key == null ? KeyFile.own(log) : KeyFile.given(key);
     try (Progress copying = new Progress("copying (percent)", 100);
         Progress verifying = new Progress("verifying", data.reading(Reading::size))) {
-      Path target = Backup.place(named, Moments.now());
+      Path target = Backup.place(named, log, Moments.now());
       Report report =
           new Backup(log, verifier, withKey).make(target, copying, verifying.after(copying));
       tell(target, report);
@@ -72,7 +73,9 @@ final class BackupCommand implements Callable<Integer> {
     } catch (CannotException e) {
       throw refusal(e);
     } catch (IOException e) {
-      throw new Refusal(Exit.SURROUNDINGS, "No backup was made: " + FileFault.why(e) + ".");
+      throw new Refusal(
+          Exit.SURROUNDINGS,
+          "No backup was made in " + named + ": " + FileFault.beside(named, e) + ".");
     }
   }
 
@@ -82,7 +85,7 @@ final class BackupCommand implements Callable<Integer> {
 
   private void tell(Path target, Report report) {
     Page page = new Page(spec.commandLine().getOut());
-    page.line("Backed up and verified: " + report.size() + " entries in " + target + ".");
+    page.line("Backed up and verified: " + Counted.entries(report.size()) + " in " + target + ".");
     page.line(
         "Its checkpoint signs the root " + Base64.getEncoder().encodeToString(report.root()) + ".");
     page.say(

@@ -14,6 +14,9 @@ final class KeyFile {
   private static final String NO_KEY =
       " holds no verifier key, one line NAME+KEYID+BASE64 as ledger create prints it";
 
+  /** Characters within which the outer form of a checkpoint shows. */
+  static final int LONGEST = 4096;
+
   private static final String REPLACED =
       ".\nIf it came from here, the log or its key was replaced since.";
 
@@ -63,6 +66,15 @@ final class KeyFile {
    * @param verifier a key of the log
    */
   static Checkpoint kept(Path file, String note, String verifier) {
+    return kept(file, note, verifier, "Name a file that ledger checkpoint printed.");
+  }
+
+  /**
+   * The same.
+   *
+   * @param next what to do about a file that is none, a sentence
+   */
+  static Checkpoint kept(Path file, String note, String verifier, String next) {
     VerifierKey key = VerifierKey.parse(verifier);
     try {
       return Checkpoint.claimed(note, key.name());
@@ -76,7 +88,7 @@ final class KeyFile {
       if (looksLikeOne(note)) {
         throw new Declined(not + REPLACED);
       }
-      throw new Refusal(Exit.INPUT, not + ".\nName a file that ledger checkpoint printed.");
+      throw new Refusal(Exit.INPUT, not + ".\n" + next);
     }
   }
 
@@ -86,7 +98,8 @@ final class KeyFile {
     return text.length() <= 300 ? text : text.substring(0, 300) + "…";
   }
 
-  private static boolean looksLikeOne(String note) {
+  /** Whether a text has the outer form of a checkpoint, of whatever log. */
+  static boolean looksLikeOne(String note) {
     String[] lines = note.split("\n", 4);
     return lines.length == 4 && lines[1].matches("[0-9]+");
   }

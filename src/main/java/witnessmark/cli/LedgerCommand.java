@@ -10,6 +10,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import witnessmark.cli.answer.Counted;
 import witnessmark.cli.answer.KeySteps;
 import witnessmark.desk.Declined;
 import witnessmark.entry.Entry;
@@ -99,14 +100,16 @@ final class LedgerCommand {
     }
     String root = Base64.getEncoder().encodeToString(report.root());
     if (report.verifies()) {
-      out("Verified: " + report.size() + " entries, root " + root + ".");
+      out("Verified: " + Counted.entries(report.size()) + ", root " + root + ".");
       report.keySteps().forEach(k -> out(KeySteps.sentence(k)));
       if (!kept.notes().isEmpty()) {
         out(kept.agree());
       }
+      kept.leftOut().ifPresent(this::out);
       return Exit.YES;
     }
-    out("DOES NOT VERIFY: " + report.size() + " entries, root " + root + ".");
+    kept.leftOut().ifPresent(this::out);
+    out("DOES NOT VERIFY: " + Counted.entries(report.size()) + ", root " + root + ".");
     return Exit.NO;
   }
 
@@ -140,7 +143,10 @@ final class LedgerCommand {
   @Command(
       name = "export",
       mixinStandardHelpOptions = true,
-      description = "Print every entry's exact bytes, one JSON object a line.",
+      description = {
+        "Print every entry's exact bytes, one JSON object a line: {\"entry\":5,\"leaf\":\"BASE64\"},",
+        "the entry's number and its bytes in base64."
+      },
       footer = {"", "Example:  witnessmark ledger export --jsonl > ledger.jsonl"})
   int export(
       @Option(names = "--jsonl", required = true, description = "The form; there is only this one.")

@@ -13,6 +13,7 @@ import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import witnessmark.backup.CannotException;
 import witnessmark.backup.Restore;
+import witnessmark.cli.answer.Counted;
 import witnessmark.cli.answer.Page;
 import witnessmark.desk.Declined;
 import witnessmark.entry.EntryJson;
@@ -77,7 +78,10 @@ final class RestoreCommand implements Callable<Integer> {
     } catch (CannotException e) {
       throw BackupCommand.refusal(e);
     } catch (IOException e) {
-      throw new Refusal(Exit.SURROUNDINGS, "Nothing was restored: " + FileFault.why(e) + ".");
+      Path into = data.files().directory();
+      throw new Refusal(
+          Exit.SURROUNDINGS,
+          "Nothing was restored into " + into + ": " + FileFault.beside(into, e) + ".");
     }
   }
 
@@ -86,8 +90,8 @@ final class RestoreCommand implements Callable<Integer> {
     if (kept.most() > entries) {
       throw new Declined(
           "This backup is older than what others have seen: it has "
-              + entries
-              + " entries, a kept checkpoint signs "
+              + Counted.entries(entries)
+              + ", a kept checkpoint signs "
               + kept.most()
               + ". Nothing was restored.\nLook for a newer backup. If there is none, restore without"
               + " --since and tell those who hold such checkpoints: verify --since fails by them"
@@ -99,7 +103,12 @@ final class RestoreCommand implements Callable<Integer> {
   private void tell(Restore.Restored restored, KeptFiles kept) {
     Page page = new Page(spec.commandLine().getOut());
     long size = restored.report().size();
-    page.line("Verified and restored: " + size + " entries in " + data.files().directory() + ".");
+    page.line(
+        "Verified and restored: "
+            + Counted.entries(size)
+            + " in "
+            + data.files().directory()
+            + ".");
     page.say(
         "Its newest entry was taken at "
             + newest(size)
@@ -109,6 +118,7 @@ final class RestoreCommand implements Callable<Integer> {
             ? "Whether others have seen more than this was not asked; --since compares with"
                 + " checkpoints that they kept."
             : kept.agree());
+    kept.leftOut().ifPresent(page::say);
     page.say(
         restored.continued()
             ? "The key that signs it is in place: the daemon can go on. Whoever holds a checkpoint"

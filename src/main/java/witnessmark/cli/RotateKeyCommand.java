@@ -20,7 +20,8 @@ import witnessmark.pipeline.Journal;
     description = {
       "Give the log a new key. The present key vouches for it in an entry of the log, so whoever",
       "holds the old verifier key can still check everything. The daemon may run meanwhile.",
-      "The old private key is destroyed unless --keep-old names a file for it."
+      "The old private key is destroyed unless --keep-old names a file for it: from backups made",
+      "before, no log can be gone on with then. Make a new one at once."
     },
     footer = {"", "Example:  witnessmark ledger rotate-key --data /var/lib/witnessmark"})
 final class RotateKeyCommand implements Callable<Integer> {
@@ -55,6 +56,9 @@ final class RotateKeyCommand implements Callable<Integer> {
           keepOld == null
               ? "The old private key was overwritten. Destroy the copies of it in backups as well."
               : "The old private key is in " + keepOld + ".");
+      out(
+          "Backups made before need the old private key to be gone on from. Make a new one now:"
+              + " witnessmark ledger backup");
     }
     return Exit.YES;
   }

@@ -18,6 +18,7 @@ import witnessmark.entry.Moments;
 import witnessmark.http.Observed;
 import witnessmark.http.Page;
 import witnessmark.http.Recorded;
+import witnessmark.ledger.DirectoryLock;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Modes;
 import witnessmark.ledger.sqlite.SqliteLedger;

@@ -5,10 +5,14 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import java.util.Locale;
 
 /** Why a file cannot be used, in words: the platform's exceptions say it by their class alone. */
 public final class FileFault {
+  /** As the C library's strerror(3) says ENOSPC. */
+  private static final String NO_ROOM = "No space left on device";
+
   private FileFault() {}
 
   /** Half a sentence such as {@code there is no such file}. */
@@ -21,8 +25,25 @@ public final class FileFault {
       return "a file of that name is in the way";
     }
     String reason = e instanceof FileSystemException f ? f.getReason() : e.getMessage();
+    if (NO_ROOM.equals(reason)) {
+      return "there is no room left on the disk";
+    }
     return reason == null || reason.isEmpty()
         ? "the system gives no reason"
         : reason.substring(0, 1).toLowerCase(Locale.ROOT) + reason.substring(1);
+  }
+
+  /**
+   * The same with the file in front where it is another one, e.g. {@code key.lock: there is no such
+   * file}.
+   *
+   * @param told the file or directory that the sentence names already
+   */
+  public static String beside(Path told, IOException e) {
+    boolean other =
+        e instanceof FileSystemException f
+            && f.getFile() != null
+            && !Path.of(f.getFile()).toAbsolutePath().equals(told.toAbsolutePath());
+    return other ? ((FileSystemException) e).getFile() + ": " + why(e) : why(e);
   }
 }

@@ -7,6 +7,7 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.Set;
 
 /**
  * The change of a log's key files, one at a time in a data directory. What a crash at each step
@@ -45,12 +46,14 @@ public final class KeyChange implements AutoCloseable {
   }
 
   private static FileChannel tryLock(LedgerFiles files) throws IOException {
+    Path file = files.directory().resolve("key.lock");
     FileChannel channel =
         FileChannel.open(
-            files.directory().resolve("key.lock"),
-            StandardOpenOption.CREATE,
-            StandardOpenOption.WRITE);
+            file,
+            Set.of(StandardOpenOption.CREATE, StandardOpenOption.WRITE),
+            Modes.of("rw-------"));
     try {
+      Ownership.give(file, files.directory());
       FileLock held = channel.tryLock();
       if (held != null) {
         return channel;
@@ -59,6 +62,9 @@ public final class KeyChange implements AutoCloseable {
       // Held by this very process.
       channel.close();
       return null;
+    } catch (IOException e) {
+      channel.close();
+      throw e;
     }
     channel.close();
     return null;
@@ -143,8 +149,9 @@ public final class KeyChange implements AutoCloseable {
         "The next key cannot be written to "
             + files.directory()
             + ": "
-            + FileFault.why(e)
-            + ". Nothing was changed; run as the user who owns the directory, or as root.",
+            + FileFault.beside(files.directory(), e)
+            + ". Nothing was changed. Run as the user who owns the directory, or once as root, who"
+            + " gives files that are not that user's back to him.",
         e);
   }
 

@@ -58,6 +58,17 @@ final class KeyPairs {
     }
   }
 
+  /** The pairs that the private keys make with those verifier lines or the ones here. */
+  List<LogKey> under(List<String> lines) {
+    List<String> secrets = new ArrayList<>();
+    List<String> opens = new ArrayList<>(lines);
+    present(secret, secrets);
+    present(nextSecret, secrets);
+    present(open, opens);
+    present(nextOpen, opens);
+    return pairs(secrets, opens);
+  }
+
   private static List<LogKey> pairs(List<String> secrets, List<String> opens) {
     List<LogKey> pairs = new ArrayList<>();
     for (String pem : secrets) {
@@ -87,10 +98,10 @@ final class KeyPairs {
     Files.deleteIfExists(nextSecret);
     Files.deleteIfExists(nextOpen);
     Durable.createPrivate(nextSecret, next.pem());
-    // Run by root, the key must stay readable by the user that the daemon runs as.
-    Files.setOwner(nextSecret, Files.getOwner(secret));
+    Ownership.give(nextSecret, secret);
+    Files.createFile(nextOpen, Modes.of("rw-r--r--"));
     Files.writeString(nextOpen, next.verifierLine() + "\n", StandardCharsets.UTF_8);
-    Files.setOwner(nextOpen, Files.getOwner(open));
+    Ownership.give(nextOpen, open);
     Durable.force(nextOpen);
     Durable.force(secret.getParent());
   }

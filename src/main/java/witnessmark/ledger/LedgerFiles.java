@@ -1,12 +1,9 @@
 package witnessmark.ledger;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.security.SecureRandom;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 
@@ -48,26 +45,30 @@ public record LedgerFiles(Path directory) {
       throw new LedgerException(
           directory + " is a file; name the directory that the log is in with --data.");
     }
+    if (Files.isDirectory(directory) && !Files.isExecutable(directory)) {
+      throw new LedgerException(
+          "This user may not look into "
+              + directory
+              + ". Run as the user who owns it, or as one of its group.");
+    }
     if (!exist()) {
       throw new LedgerException(
-          "No log in "
-              + directory
-              + ". Begin one there with: witnessmark ledger create --data "
-              + directory
-              + ", or name the right directory with --data.");
+          lost()
+              .orElse(
+                  "No log in "
+                      + directory
+                      + ". Is it the right directory (--data, WITNESSMARK_DATA)? To begin one:"
+                      + " witnessmark ledger create --data "
+                      + directory));
     }
   }
 
   /**
-   * Makes the empty file of the log, for its owner to write and its group to read, whatever the
-   * umask; the database gives its other files the same mode.
+   * That something of a log lies here whose {@code ledger.db} is gone, and how to get it back; for
+   * where none {@link #exist exists}.
    */
-  public void make() {
-    try {
-      Files.createFile(database(), Modes.of("rw-r-----"));
-    } catch (IOException e) {
-      throw new LedgerException("The log's file cannot be made: " + FileFault.why(e) + ".", e);
-    }
+  public Optional<String> lost() {
+    return Leftovers.in(directory).sentence();
   }
 
   /** What others may do with the log's files that they should not, and the way out. */
@@ -110,6 +111,11 @@ public record LedgerFiles(Path directory) {
     }
   }
 
+  /** The pairs that the private keys here make with any of those verifier lines. */
+  public List<LogKey> keysUnder(List<String> lines) {
+    return new KeyPairs(directory).under(lines);
+  }
+
   /** The pair that signed that checkpoint of that tree, if there is one. */
   public Optional<LogKey> keyOf(String note, long size, byte[] root) {
     return keys().stream().filter(k -> k.opens(note, size, root)).findFirst();
@@ -124,37 +130,5 @@ public record LedgerFiles(Path directory) {
             + "). Appending needs it:"
             + " restore ledger.key and ledger.pub from a backup, or run as the user who owns them.",
         cause);
-  }
-
-  /**
-   * Makes the directory and a new key in it. A crash here leaves a directory without a log, which
-   * the next attempt may use.
-   *
-   * @throws LedgerException when that fails or a log exists
-   */
-  public LogKey begin() {
-    if (exist()) {
-      throw new LedgerException("A log exists already in " + directory + "; it goes on as it is.");
-    }
-    byte[] suffix = new byte[8];
-    new SecureRandom().nextBytes(suffix);
-    LogKey key = LogKey.generate("witnessmark.local/log/" + HexFormat.of().formatHex(suffix));
-    try {
-      Files.createDirectories(directory, Modes.of("rwxr-x---"));
-      Files.deleteIfExists(secret());
-      Durable.createPrivate(secret(), key.pem());
-      Files.deleteIfExists(verifier());
-      Files.createFile(verifier(), Modes.of("rw-r--r--"));
-      Files.writeString(verifier(), key.verifierLine() + "\n", StandardCharsets.UTF_8);
-    } catch (IOException e) {
-      throw new LedgerException(
-          "No log can be begun in "
-              + directory
-              + ": "
-              + FileFault.why(e)
-              + ". Name a new or empty directory that you may write to with --data.",
-          e);
-    }
-    return key;
   }
 }

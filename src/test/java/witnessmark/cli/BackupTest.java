@@ -10,6 +10,8 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import witnessmark.ledger.DirectoryLock;
+import witnessmark.ledger.LedgerFiles;
 
 class BackupTest extends ProofDesk {
   private static List<String> names(Path directory) throws IOException {
@@ -208,5 +210,144 @@ class BackupTest extends ProofDesk {
     assertThat(said.status()).isEqualTo(4);
     assertThat(said.err()).contains("does not sign this backup");
     assertThat(names(directory.resolve("z"))).containsExactly("ledger.key", "ledger.pub");
+  }
+
+  /** Takes the log away, as somebody may, and leaves what lies beside it. */
+  private Path lost() throws IOException {
+    Files.move(directory.resolve("data/ledger.db"), directory.resolve("lost.db"));
+    return directory.resolve("data");
+  }
+
+  @Test
+  void whatALostLogLeftIsNotMixedIntoTheRestoredOne() throws IOException {
+    Path backup = backup("monday", "--with-key");
+    Path left = lost();
+    Path wal = Files.writeString(left.resolve("ledger.db-wal"), "what was recorded last");
+    Files.writeString(left.resolve("ledger.db-shm"), "");
+    List<String> before = names(left);
+    Said said = say("ledger", "restore", backup.toString(), data);
+    assertThat(said.status()).isEqualTo(4);
+    assertThat(said.err())
+        .isEqualTo(
+            left
+                + " still holds a part of the log that was here, which would be mixed into the"
+                + " restored one: what was recorded last may be in it alone. Stop the daemon, move"
+                + " it away, keep it, and restore again:\n  mkdir "
+                + left
+                + "/lost && mv "
+                + wal
+                + " "
+                + left
+                + "/lost\n");
+    assertThat(names(left)).isEqualTo(before);
+    assertThat(wal).hasContent("what was recorded last");
+    Files.move(wal, Files.createDirectory(left.resolve("lost")).resolve("ledger.db-wal"));
+    done("ledger", "restore", backup.toString(), data);
+    assertThat(done("ledger", "verify", key, data).out()).startsWith("Verified: 5 entries");
+  }
+
+  @Test
+  void whatReadersLeaveBesideALogHoldsNothingAndGoes() throws IOException {
+    Path backup = backup("monday", "--with-key");
+    Path left = lost();
+    Files.write(left.resolve("ledger.db-wal"), new byte[0]);
+    Files.write(left.resolve("ledger.db-shm"), new byte[32768]);
+    done("ledger", "restore", backup.toString(), data);
+    assertThat(done("ledger", "verify", key, data).out()).startsWith("Verified: 5 entries");
+  }
+
+  @Test
+  void nothingIsRestoredUnderADaemonThatStillWorksThere() throws IOException {
+    Path backup = backup("monday", "--with-key");
+    DirectoryLock lock = DirectoryLock.take(new LedgerFiles(directory.resolve("data")));
+    lost();
+    Said said = say("ledger", "restore", backup.toString(), data);
+    assertThat(said.status()).isEqualTo(4);
+    assertThat(said.err())
+        .isEqualTo(
+            "A process works on "
+                + at("data")
+                + ", though there is no ledger.db: a daemon whose log was removed, or another"
+                + " restore. Which one: fuser -v "
+                + at("data/daemon.lock")
+                + " (package psmisc). Stop it first.\n");
+    lock.close();
+    done("ledger", "restore", backup.toString(), data);
+  }
+
+  @Test
+  void thePrivateKeyAloneSaysWhetherItIsTheRightOne() throws IOException {
+    Path backup = backup("monday");
+    Path left = lost();
+    String open = Files.readString(left.resolve("ledger.pub"));
+    String strange = open.replace("+A", "+B");
+    for (String pub : new String[] {null, strange}) {
+      Files.deleteIfExists(left.resolve("ledger.db"));
+      Files.deleteIfExists(left.resolve("ledger.pub"));
+      if (pub != null) {
+        Files.writeString(left.resolve("ledger.pub"), pub);
+      }
+      assertThat(done("ledger", "restore", backup.toString(), data).out().replaceAll("\\s+", " "))
+          .contains("The key that signs it is in place");
+      assertThat(left.resolve("ledger.pub")).hasContent(open);
+    }
+    done("job", "close", "J-3", "--by=badge-07", data);
+  }
+
+  @Test
+  void theNextStepForABackupFromBeforeAChangeOfTheKeyIsTrue() throws IOException {
+    Path before = backup("before");
+    String id = Files.readString(before.resolve("ledger.pub")).split("\\+")[1];
+    Path old = directory.resolve("old.key");
+    done("ledger", "rotate-key", data, "--keep-old=" + old);
+    Path left = lost();
+    Said said = say("ledger", "restore", before.toString(), data);
+    assertThat(said.status()).isEqualTo(4);
+    assertThat(said.err())
+        .startsWith(
+            left.resolve("ledger.key")
+                + " does not sign this backup, which is signed by the key with id "
+                + id
+                + ": it is the key of another log, or of this one before or after a change of its"
+                + " key (rotate-key). ")
+        .contains("to go on from it the private key with that id is needed");
+    for (String name : List.of("ledger.key", "ledger.pub")) {
+      Files.move(left.resolve(name), directory.resolve("kept-" + name));
+    }
+    assertThat(done("ledger", "restore", before.toString(), data).out().replaceAll("\\s+", " "))
+        .contains("nothing can be added to it");
+    assertThat(done("ledger", "verify", data).out()).startsWith("Verified: 5 entries");
+    Files.copy(old, left.resolve("ledger.key"));
+    done("job", "close", "J-3", "--by=badge-07", data);
+  }
+
+  @Test
+  void aDiskThatIsNotMountedIsNotMadeUp() {
+    Said said = say("ledger", "backup", at("mnt/backup/monday"), data);
+    assertThat(said.status()).isEqualTo(4);
+    assertThat(said.err())
+        .isEqualTo(
+            "The directory "
+                + at("mnt/backup")
+                + " does not exist (is the disk mounted?). Make it, or name another place.\n");
+    assertThat(directory.resolve("mnt")).doesNotExist();
+  }
+
+  @Test
+  void noBackupIsMadeInTheDataDirectory() throws IOException {
+    Path link = Files.createSymbolicLink(directory.resolve("link"), directory.resolve("data"));
+    Path below = Files.createDirectory(directory.resolve("data/below"));
+    for (String place :
+        List.of(at("data"), at("data/monday"), below.toString(), link + "/monday", below + "/x")) {
+      Said said = say("ledger", "backup", place, data);
+      assertThat(said.status()).as(place).isEqualTo(4);
+      assertThat(said.err())
+          .as(place)
+          .isEqualTo(
+              place
+                  + " is in the data directory, which a backup is to outlive. Name a place"
+                  + " elsewhere, best on another disk.\n");
+    }
+    assertThat(names(below)).isEmpty();
   }
 }

@@ -107,8 +107,8 @@ class ExitStatusIT {
       assertThat(ended.err())
           .as(ended.command())
           .isEqualTo(
-              "No log in elsewhere. Begin one there with: witnessmark ledger create --data elsewhere,"
-                  + " or name the right directory with --data.\n");
+              "No log in elsewhere. Is it the right directory (--data, WITNESSMARK_DATA)? To begin one:"
+                  + " witnessmark ledger create --data elsewhere\n");
     }
     assertThat(Files.exists(directory.resolve("elsewhere"))).isFalse();
     program.run("ledger", "create").orThrow();

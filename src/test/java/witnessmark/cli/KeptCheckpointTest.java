@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
 class KeptCheckpointTest extends ProofDesk {
@@ -107,5 +108,46 @@ class KeptCheckpointTest extends ProofDesk {
     assertThat(said.status()).isEqualTo(3);
     assertThat(said.err()).endsWith(".\nName a file that ledger checkpoint printed.\n");
     assertThat(say("ledger", "verify", "--since", at("nowhere"), data).status()).isEqualTo(3);
+  }
+
+  @Test
+  void whatIsNoCheckpointInADirectoryIsLeftOutAndSaid() throws Exception {
+    Path drop = Files.createDirectory(directory.resolve("drop"));
+    Files.writeString(drop.resolve("README"), "what lies here\n");
+    Files.write(drop.resolve("empty.txt"), new byte[0]);
+    Files.write(drop.resolve("photo.jpg"), new byte[] {(byte) 0xff, (byte) 0xd8, 0, 10, 10, 10});
+    Files.writeString(drop.resolve(".hidden"), "half");
+    Said none = say("ledger", "verify", "--since", drop.toString(), data);
+    assertThat(none)
+        .isEqualTo(
+            new Said(
+                3,
+                "",
+                drop
+                    + " holds no checkpoint to compare with; name another directory, or a file.\n"));
+    keep("drop/checkpoint-000000000005.txt");
+    done("job", "close", "J-3", "--by=badge-07", data);
+    keep("drop/monday");
+    String left = "Left out, being no checkpoints: README, empty.txt, photo.jpg.\n";
+    assertThat(done("ledger", "verify", "--since", drop.toString(), data).out())
+        .startsWith("Verified: 6 entries, root ")
+        .endsWith("\nThey go on from all 2 kept checkpoints, which sign 5 to 6 entries.\n" + left);
+    rewrite();
+    assertThat(say("ledger", "verify", "--since", drop.toString(), data).out())
+        .startsWith("the checkpoint that was kept in " + drop + "/checkpoint-000000000005.txt: ")
+        .contains("; 1 more that sign as much or more stand after\n")
+        .contains(left);
+  }
+
+  @Test
+  void theFileThatIsCalledACheckpointAndIsNoneIsNamed() throws IOException {
+    Path drop = Files.createDirectory(directory.resolve("drop"));
+    keep("drop/checkpoint-000000000005.txt");
+    Path empty = Files.createFile(drop.resolve("checkpoint-000000000006.txt"));
+    Said said = say("ledger", "verify", "--since", drop.toString(), data);
+    assertThat(said.status()).isEqualTo(3);
+    assertThat(said.err())
+        .startsWith(empty + " is no checkpoint of the log witnessmark.local/log/")
+        .endsWith(".\nMove it out of " + drop + ", and keep it.\n");
   }
 }

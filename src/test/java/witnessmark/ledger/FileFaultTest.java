@@ -7,6 +7,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
 class FileFaultTest {
@@ -22,5 +23,17 @@ class FileFaultTest {
     assertThat(FileFault.why(new FileSystemException("f"))).isEqualTo("the system gives no reason");
     assertThat(FileFault.why(new IOException("Is a directory"))).isEqualTo("is a directory");
     assertThat(FileFault.why(new IOException())).isEqualTo("the system gives no reason");
+  }
+
+  @Test
+  void aFullDiskIsSaidAndTheFileWhereItIsKnown() {
+    String room = "No space left on device";
+    assertThat(FileFault.why(new IOException(room))).isEqualTo("there is no room left on the disk");
+    assertThat(FileFault.beside(Path.of("d"), new FileSystemException("d/f", null, room)))
+        .isEqualTo("d/f: there is no room left on the disk");
+    assertThat(FileFault.beside(Path.of("d"), new NoSuchFileException("d")))
+        .isEqualTo("there is no such file");
+    assertThat(FileFault.beside(Path.of("d"), new IOException(room)))
+        .isEqualTo("there is no room left on the disk");
   }
 }

@@ -61,7 +61,7 @@ class ModesTest {
   @Test
   void aKeyThatOthersMayReadIsTold() throws IOException {
     LedgerFiles files = new LedgerFiles(data());
-    files.begin();
+    NewLog.begin(files, file -> {});
     Path key = data().resolve("ledger.key");
     for (String open : List.of("rw-r-----", "rw----r--", "rw--w----")) {
       Files.setPosixFilePermissions(key, PosixFilePermissions.fromString(open));
@@ -81,7 +81,7 @@ class ModesTest {
   @Test
   void aDirectoryThatOthersMayWriteToIsTold() throws IOException {
     LedgerFiles files = new LedgerFiles(data());
-    files.begin();
+    NewLog.begin(files, file -> {});
     Files.setPosixFilePermissions(data(), PosixFilePermissions.fromString("rwxrwx---"));
     assertThat(files.exposed())
         .contains(data() + " may be written by others (rwxrwx---). Run: chmod go-w " + data());

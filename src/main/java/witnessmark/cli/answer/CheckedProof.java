@@ -119,7 +119,7 @@ public final class CheckedProof {
   }
 
   private static String tree(Checkpoint checkpoint) {
-    return checkpoint.size() + " entries with the root " + base64(checkpoint.root());
+    return Counted.entries(checkpoint.size()) + " with the root " + base64(checkpoint.root());
   }
 
   private static String base64(byte[] bytes) {

@@ -11,10 +11,7 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
 import org.sqlite.SQLiteConfig;
-import org.sqlite.SQLiteErrorCode;
-import org.sqlite.SQLiteException;
 import witnessmark.ledger.LedgerException;
 
 /** Opens the file with the settings that durability rests on, and knows its schema's version. */
@@ -32,12 +29,12 @@ final class Database {
    */
   static Connection open(Path file) {
     NativeLibrary.load();
+    Connection connection = null;
     try {
       SQLiteConfig config = new SQLiteConfig();
       // nobody asks for them, and the driver would run a query after every insert to know them
       config.setGetGeneratedKeys(false);
-      Connection connection =
-          DriverManager.getConnection("jdbc:sqlite:" + file, config.toProperties());
+      connection = DriverManager.getConnection("jdbc:sqlite:" + file, config.toProperties());
       execute(
           connection,
           "PRAGMA busy_timeout=5000",
@@ -50,13 +47,14 @@ final class Database {
           "PRAGMA recursive_triggers=ON");
       return connection;
     } catch (SQLException e) {
-      throw failure("opened", file, e);
+      ReadOnly.close(connection);
+      throw Trouble.of("opened", file, e);
     }
   }
 
-  /** Makes the tables in a new file, all or nothing. */
-  static void create(Connection connection) {
-    try {
+  /** Makes the tables in an empty file, all or nothing. */
+  static void make(Path file) {
+    try (Connection connection = open(file)) {
       execute(connection, "BEGIN IMMEDIATE");
       for (String statement : schema()) {
         execute(connection, statement);
@@ -67,7 +65,7 @@ final class Database {
           "PRAGMA user_version=" + VERSION,
           "COMMIT");
     } catch (SQLException e) {
-      throw new LedgerException("The log's tables cannot be made: " + e.getMessage(), e);
+      throw Trouble.of("begun", file, e);
     }
   }
 
@@ -91,7 +89,7 @@ final class Database {
                 + ". Use the newer program that wrote it.");
       }
     } catch (SQLException e) {
-      throw failure("read", file, e);
+      throw Trouble.of("read", file, e);
     }
   }
 
@@ -100,52 +98,13 @@ final class Database {
     try {
       Indexes.renew(connection, schema());
     } catch (SQLException e) {
-      throw failure("written", file, e);
+      throw Trouble.of("written", file, e);
     }
   }
 
   /** Writes a page as it is, within a transaction. */
   static void touch(Connection connection) throws SQLException {
     execute(connection, "PRAGMA user_version=" + VERSION);
-  }
-
-  static LedgerException failure(String done, Path file, SQLException e) {
-    return new LedgerException(
-        "The log "
-            + file
-            + " cannot be "
-            + done
-            + ": "
-            + (readOnly(e)
-                ? "its directory must be writable, and this user may not write to it. Run as the"
-                    + " user who owns it, or make it writable."
-                : e.getMessage()
-                    + (damaged(e)
-                        ? ". The file is damaged: keep it as it is, see what is left of it with"
-                            + " witnessmark ledger verify, then move its directory aside and put a"
-                            + " backup in its place with witnessmark ledger restore."
-                        : ". Check that the disk has room and is writable, and that the file is"
-                            + " whole.")),
-        e);
-  }
-
-  /** Whether it is the surroundings' right to write that is missing, even for reading. */
-  static boolean readOnly(SQLException e) {
-    return e instanceof SQLiteException s
-        && Set.of(
-                SQLiteErrorCode.SQLITE_READONLY,
-                SQLiteErrorCode.SQLITE_READONLY_CANTINIT,
-                SQLiteErrorCode.SQLITE_READONLY_DIRECTORY)
-            .contains(s.getResultCode());
-  }
-
-  private static boolean damaged(SQLException e) {
-    return e instanceof SQLiteException s
-        && Set.of(
-                SQLiteErrorCode.SQLITE_CORRUPT,
-                SQLiteErrorCode.SQLITE_CORRUPT_VTAB,
-                SQLiteErrorCode.SQLITE_NOTADB)
-            .contains(s.getResultCode());
   }
 
   static void execute(Connection connection, String... statements) throws SQLException {

@@ -8,6 +8,8 @@ import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.function.LongConsumer;
 import org.sqlite.SQLiteConnection;
+import org.sqlite.SQLiteErrorCode;
+import org.sqlite.SQLiteException;
 import witnessmark.ledger.FileFault;
 import witnessmark.ledger.Modes;
 
@@ -34,19 +36,27 @@ public final class OnlineCopy {
    */
   public static long copy(Path from, Path to, LongConsumer percent) throws IOException {
     make(to);
+    Still still = new Still(from);
     Connection source = ReadOnly.open(from);
     try {
       long entries = Database.number(source, "SELECT coalesce(max(n) + 1, 0) FROM entry");
-      source
-          .unwrap(SQLiteConnection.class)
-          .getDatabase()
-          .backup(
-              "main",
-              to.toAbsolutePath().toString(),
-              (left, all) -> percent.accept(all == 0 ? 100 : 100L * (all - left) / all),
-              0,
-              0,
-              STEP);
+      int code =
+          source
+              .unwrap(SQLiteConnection.class)
+              .getDatabase()
+              .backup(
+                  "main",
+                  to.toAbsolutePath().toString(),
+                  (left, all) -> percent.accept(all == 0 ? 100 : 100L * (all - left) / all),
+                  0,
+                  0,
+                  STEP);
+      // The driver tells by this alone that it did not come to the end.
+      if (code != SQLiteErrorCode.SQLITE_OK.code) {
+        SQLiteErrorCode error = SQLiteErrorCode.getErrorCode(code);
+        throw new SQLiteException(error.toString(), error);
+      }
+      still.check(source);
       alone(to);
       return entries;
     } catch (SQLException e) {
@@ -56,8 +66,10 @@ public final class OnlineCopy {
               + " cannot be copied to "
               + to
               + ": "
-              + e.getMessage()
-              + "; check that there is room and that this user may write there",
+              + Trouble.known(to, e)
+                  .orElse(
+                      e.getMessage()
+                          + ". Check that there is room and that this user may write there"),
           e);
     } finally {
       ReadOnly.close(source);
@@ -69,7 +81,7 @@ public final class OnlineCopy {
       Files.createFile(file, Modes.of("rw-r-----"));
     } catch (IOException e) {
       throw new IOException(
-          file + " cannot be written: " + FileFault.why(e) + ". Name a place that can be.", e);
+          file + " cannot be written: " + FileFault.why(e) + ". Name a place that can be", e);
     }
   }
 

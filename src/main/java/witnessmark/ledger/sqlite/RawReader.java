@@ -34,8 +34,11 @@ public final class RawReader implements RawLedger {
   /** For the rows of table entry, which another thread may go through. */
   private final Connection beside;
 
-  private RawReader(Path file, Connection connection, Connection beside) {
+  private final Still still;
+
+  private RawReader(Path file, Still still, Connection connection, Connection beside) {
     this.file = file;
+    this.still = still;
     this.connection = connection;
     this.beside = beside;
   }
@@ -55,13 +58,14 @@ public final class RawReader implements RawLedger {
               + " put a backup in its place with witnessmark ledger restore");
     }
     checkHeader(file);
+    Still still = new Still(file);
     Connection[] twins = ReadOnly.twins(file);
-    RawReader reader = new RawReader(file, twins[0], twins[1]);
+    RawReader reader = new RawReader(file, still, twins[0], twins[1]);
     try {
       reader.checkLedger();
       return reader;
     } catch (IOException | RuntimeException e) {
-      reader.close();
+      reader.disconnect();
       throw e;
     }
   }
@@ -214,8 +218,22 @@ public final class RawReader implements RawLedger {
     }
   }
 
+  /**
+   * Ends the reading.
+   *
+   * @throws witnessmark.ledger.LedgerException when the file was written to meanwhile and nothing
+   *     kept the writer off, so that what was read counts for nothing
+   */
   @Override
   public void close() {
+    try {
+      still.check(connection);
+    } finally {
+      disconnect();
+    }
+  }
+
+  private void disconnect() {
     ReadOnly.close(beside);
     ReadOnly.close(connection);
   }

@@ -1,14 +1,19 @@
 package witnessmark.ledger.sqlite;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.List;
 import org.sqlite.SQLiteConfig;
 
 /** Connections that change nothing, each in a transaction that sees one state of the file. */
 final class ReadOnly {
+  /** Of the URL of a connection that takes no locks. */
+  static final String IMMUTABLE = "?immutable=1";
+
   private static final int BUSY_MS = 5000;
 
   /** Between two attempts a bridge at work rarely commits, and never each of so many times. */
@@ -69,18 +74,59 @@ final class ReadOnly {
     execute(connection, "SELECT count(*) FROM sqlite_schema");
   }
 
-  private static Connection connect(Path file) throws IOException {
-    SQLiteConfig config = new SQLiteConfig();
-    config.setReadOnly(true);
-    config.setBusyTimeout(BUSY_MS);
+  /**
+   * One connection without a transaction.
+   *
+   * <p>SQLite reads a log beside which nothing can be written only while its {@code -wal} and
+   * {@code -shm} are there, as they are while a bridge works. Where there is no write-ahead log,
+   * all is in the file itself, which is read without locks then; see {@link Still}.
+   */
+  static Connection connect(Path file) throws IOException {
     // The driver takes what follows a ? in a plain path for options; a file: URL has it escaped.
     NativeLibrary.load();
     String url = "jdbc:sqlite:file:" + file.toAbsolutePath().toUri().getRawPath();
     try {
-      return config.createConnection(url);
+      return tried(url);
+    } catch (SQLException e) {
+      if (!Trouble.nothingBeside(e) || pending(file)) {
+        throw failure(file, e);
+      }
+    }
+    try {
+      return tried(url + IMMUTABLE);
     } catch (SQLException e) {
       throw failure(file, e);
     }
+  }
+
+  private static Connection tried(String url) throws SQLException {
+    SQLiteConfig config = new SQLiteConfig();
+    config.setReadOnly(true);
+    config.setBusyTimeout(BUSY_MS);
+    Connection connection = config.createConnection(url);
+    try {
+      // Opening reads nothing yet.
+      execute(connection, "SELECT count(*) FROM sqlite_schema");
+      return connection;
+    } catch (SQLException e) {
+      close(connection);
+      throw e;
+    }
+  }
+
+  /** Whether something that counts is beside the file. */
+  private static boolean pending(Path file) {
+    for (String end : List.of("-wal", "-journal")) {
+      Path beside = file.resolveSibling(file.getFileName() + end);
+      try {
+        if (Files.exists(beside) && Files.size(beside) > 0) {
+          return true;
+        }
+      } catch (IOException e) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private static void execute(Connection connection, String sql) throws SQLException {
@@ -93,9 +139,17 @@ final class ReadOnly {
     return new IOException(
         file
             + " cannot be opened as a ledger: "
-            + (Database.readOnly(e) ? "this user may not write beside it" : e.getMessage())
-            + "; check that its directory can be written (SQLite keeps ledger.db-shm there), copy"
-            + " ledger.db together with ledger.db-wal to one that can, or restore a backup",
+            + (Trouble.nothingBeside(e)
+                ? "its newest entries are in "
+                    + file.getFileName()
+                    + "-wal, which SQLite reads only where it may write beside it, and nothing can"
+                    + " be written to "
+                    + file.toAbsolutePath().getParent()
+                    + ". Copy all its files but ledger.key to a directory of your own, and name"
+                    + " that with --data"
+                : Trouble.known(file, e)
+                    .orElse(
+                        e.getMessage() + "; check that the file is whole, or restore a backup")),
         e);
   }
 

@@ -14,6 +14,7 @@ import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Live;
 import witnessmark.ledger.LogKey;
+import witnessmark.ledger.NewLog;
 import witnessmark.ledger.Stored;
 
 /** The log in an SQLite file. */
@@ -52,11 +53,8 @@ public final class SqliteLedger implements Ledger {
 
   /** Begins a new log without entries; the caller appends entry 0. */
   public static SqliteLedger create(LedgerFiles files) {
-    LogKey key = files.begin();
-    files.make();
-    Connection connection = Database.open(files.database());
-    Database.create(connection);
-    return on(files, connection, key);
+    LogKey key = NewLog.begin(files, Database::make);
+    return on(files, Database.open(files.database()), key);
   }
 
   /**
@@ -77,7 +75,7 @@ public final class SqliteLedger implements Ledger {
     try {
       return new SqliteLedger(files, connection, key);
     } catch (SQLException e) {
-      throw Database.failure("read", files.database(), e);
+      throw Trouble.of("read", files.database(), e);
     }
   }
 
@@ -104,7 +102,7 @@ public final class SqliteLedger implements Ledger {
         Database.execute(connection, "COMMIT");
       }
     } catch (SQLException e) {
-      throw Database.failure("read", file, e);
+      throw Trouble.of("read", file, e);
     }
   }
 
@@ -113,7 +111,7 @@ public final class SqliteLedger implements Ledger {
     try {
       Database.execute(connection, "BEGIN IMMEDIATE");
     } catch (SQLException e) {
-      throw Database.failure("locked for writing", file, e);
+      throw Trouble.of("locked for writing", file, e);
     }
     try {
       return new Transaction();
@@ -122,7 +120,7 @@ public final class SqliteLedger implements Ledger {
       if (e instanceof RuntimeException r) {
         throw r;
       }
-      throw Database.failure("read", file, (SQLException) e);
+      throw Trouble.of("read", file, (SQLException) e);
     }
   }
 
@@ -138,7 +136,7 @@ public final class SqliteLedger implements Ledger {
         throw e;
       }
     } catch (SQLException e) {
-      throw Database.failure("written", file, e);
+      throw Trouble.of("written", file, e);
     }
     footing.check();
   }
@@ -202,7 +200,7 @@ public final class SqliteLedger implements Ledger {
     try {
       connection.close();
     } catch (SQLException e) {
-      throw Database.failure("closed", file, e);
+      throw Trouble.of("closed", file, e);
     }
   }
 
@@ -240,7 +238,7 @@ public final class SqliteLedger implements Ledger {
       try {
         return repeats.same(wrench, number, fingerprint);
       } catch (SQLException e) {
-        throw Database.failure("read", file, e);
+        throw Trouble.of("read", file, e);
       }
     }
 
@@ -249,7 +247,7 @@ public final class SqliteLedger implements Ledger {
       try {
         return repeats.numbered(wrench, number);
       } catch (SQLException e) {
-        throw Database.failure("read", file, e);
+        throw Trouble.of("read", file, e);
       }
     }
 
@@ -258,7 +256,7 @@ public final class SqliteLedger implements Ledger {
       try {
         return stays.endedJob(station, moment);
       } catch (SQLException e) {
-        throw Database.failure("read", file, e);
+        throw Trouble.of("read", file, e);
       }
     }
 
@@ -267,7 +265,7 @@ public final class SqliteLedger implements Ledger {
       try {
         return statements.one(n);
       } catch (SQLException e) {
-        throw Database.failure("read", file, e);
+        throw Trouble.of("read", file, e);
       }
     }
 
@@ -276,7 +274,7 @@ public final class SqliteLedger implements Ledger {
       try {
         return statements.newest(kind, station, grown.size() - RECENT);
       } catch (SQLException e) {
-        throw Database.failure("read", file, e);
+        throw Trouble.of("read", file, e);
       }
     }
 
@@ -296,7 +294,7 @@ public final class SqliteLedger implements Ledger {
         repeats.appended(draft.trace());
         return n;
       } catch (SQLException e) {
-        throw Database.failure("written", file, e);
+        throw Trouble.of("written", file, e);
       }
     }
 
@@ -317,7 +315,7 @@ public final class SqliteLedger implements Ledger {
         key = signer;
       } catch (SQLException e) {
         rollBack();
-        throw Database.failure("written", file, e);
+        throw Trouble.of("written", file, e);
       }
     }
 

@@ -23,27 +23,31 @@ public final class SqliteReading implements Reading {
   private final Path file;
   private final Connection connection;
   private final Prepared prepared;
-  private boolean still;
   private final Footing footing;
 
-  private SqliteReading(Path file, Connection connection) {
+  private final Still still;
+  private boolean atRest;
+
+  private SqliteReading(Path file, Still still, Connection connection) {
     this.file = file;
+    this.still = still;
     this.connection = connection;
     this.prepared = new Prepared(connection);
     this.footing = new Footing(file);
   }
 
   /**
+   * Opens the log, also where nothing can be written, as far as that can be.
+   *
    * @throws witnessmark.ledger.LedgerException when there is no log, or it cannot be read
    */
   public static SqliteReading open(LedgerFiles files) {
     files.mustExist();
-    Connection connection = Database.open(files.database());
-    Database.check(connection, files.database());
-    SqliteReading reading = new SqliteReading(files.database(), connection);
-    // only the cursor is ever written here, and a cursor that is a little old does no harm
-    reading.guarded(() -> Database.execute(connection, "PRAGMA synchronous=NORMAL"));
-    return reading;
+    Path file = files.database();
+    Still still = new Still(file);
+    Connection connection = Looking.open(file);
+    Database.check(connection, file);
+    return new SqliteReading(file, still, connection);
   }
 
   @Override
@@ -58,15 +62,15 @@ public final class SqliteReading implements Reading {
 
   @Override
   public <T> T atOneMoment(Supplier<T> look) {
-    if (still) {
+    if (atRest) {
       return look.get();
     }
     guarded(() -> Database.execute(connection, "BEGIN"));
-    still = true;
+    atRest = true;
     try {
       return look.get();
     } finally {
-      still = false;
+      atRest = false;
       guarded(() -> Database.execute(connection, "COMMIT"));
     }
   }
@@ -236,7 +240,11 @@ public final class SqliteReading implements Reading {
   @Override
   public void close() {
     if (!footing.lost()) { // else it would remove the WAL file of whatever took the log's place
-      guarded(connection::close);
+      guarded(
+          () -> {
+            still.check(connection);
+            connection.close();
+          });
     }
   }
 
@@ -273,7 +281,8 @@ public final class SqliteReading implements Reading {
     try {
       return work.run();
     } catch (SQLException e) {
-      throw Database.failure("read", file, e);
+      still.check(connection);
+      throw Trouble.of("read", file, e);
     }
   }
 }

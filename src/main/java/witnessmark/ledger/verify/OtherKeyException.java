@@ -4,7 +4,17 @@ package witnessmark.ledger.verify;
 final class OtherKeyException extends NoteException {
   private static final long serialVersionUID = 1L;
 
-  OtherKeyException(String sentence) {
+  private final String signer;
+
+  /**
+   * @param signer the id of the key that signed, eight hexadecimal digits
+   */
+  OtherKeyException(String sentence, String signer) {
     super(sentence);
+    this.signer = signer;
+  }
+
+  String signer() {
+    return signer;
   }
 }

@@ -18,6 +18,8 @@ public final class ProofCheck {
   private static final int LISTED = 20;
   private static final int SHOWN = 400;
 
+  private static final String ASK = ". Ask the shop for the verifier key with id ";
+
   private ProofCheck() {}
 
   private interface Check {
@@ -100,10 +102,11 @@ public final class ProofCheck {
       throw new ProofFault(
           "the checkpoint: "
               + e.getMessage()
-              + "; where the log's key was changed since, ask for the bundle, which checks by the"
-              + " earlier keys, too (witnessmark ledger prove "
+              + ASK
+              + e.signer()
+              + ", or for a bundle made anew (witnessmark ledger prove "
               + text.index()
-              + " --bundle)");
+              + " --bundle), which carries changes of the log's key");
     } catch (NoteException e) {
       throw new ProofFault("the checkpoint: " + e.getMessage());
     }
@@ -205,6 +208,19 @@ public final class ProofCheck {
   private static Checkpoint signed(String note, KeyChain keys, String which) throws ProofFault {
     try {
       return keys.open(note);
+    } catch (OtherKeyException e) {
+      // Else the changes of the key are at hand, and it was none of them.
+      boolean old = keys.steps().isEmpty();
+      throw new ProofFault(
+          which
+              + ": "
+              + e.getMessage()
+              + (old
+                  ? ASK
+                      + e.signer()
+                      + ", which was in force when this was made, or have it made anew: what is made"
+                      + " today carries the changes of the log's key"
+                  : ""));
     } catch (NoteException e) {
       throw new ProofFault(which + ": " + e.getMessage());
     }

@@ -48,7 +48,7 @@ final class SignedNote {
     String id = HexFormat.of().formatHex(signature, 0, 4);
     if (!id.equals(key.id())) {
       throw new OtherKeyException(
-          "is signed by the key with id " + id + ", expected the key with id " + key.id());
+          "is signed by the key with id " + id + ", expected the key with id " + key.id(), id);
     }
     int length = signature.length - 4;
     if (length != VerifierKey.SIGNATURE_LENGTH) {

@@ -176,10 +176,9 @@ class SqliteLedgerTest {
         .hasMessage(
             "No log in "
                 + files().directory()
-                + ". Begin one there with: witnessmark ledger create"
-                + " --data "
-                + files().directory()
-                + ", or name the right directory with --data.");
+                + ". Is it the right directory (--data, WITNESSMARK_DATA)? To begin one: witnessmark"
+                + " ledger create --data "
+                + files().directory());
     assertThat(directory).isEmptyDirectory();
   }
 
