@@ -151,7 +151,7 @@ class LogsIT {
       assertThat(daemon.status()).isEqualTo(4);
       assertThat(daemon.log())
           .isEqualTo(
-              "The log file logs/bridge.log cannot be written: there is no such file."
+              "The log file logs/bridge.log cannot be written: there is no directory logs."
                   + " Name one in a directory that this user may write to.\n");
     }
     try (DaemonProcess daemon = shop.daemon("--log-file", "bridge.log").awaitUp("broker")) {
