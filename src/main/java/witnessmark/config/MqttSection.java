@@ -46,6 +46,7 @@ final class MqttSection {
     }
     // one bridge for a broker, unless stations say which are whose
     boolean alone = subscribe && stations.isEmpty();
+    String own = "witnessmark/v1/" + bridge + "/health";
     String will = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
     return s.attempt(
             "url",
@@ -61,13 +62,20 @@ final class MqttSection {
                     access.get().cert(),
                     access.get().key(),
                     topics,
-                    alone ? List.of(HEALTH) : List.of(),
-                    alone ? List.of() : ours(Set.of("+")),
-                    "witnessmark/v1/" + bridge + "/health",
+                    watched(alone, publish, own),
+                    alone
+                        ? List.of()
+                        : Stream.concat(ours(Set.of("+")).stream(), Stream.of(HEALTH)).toList(),
+                    own,
                     will.getBytes(StandardCharsets.UTF_8)))
         .map(
             settings ->
                 new MqttConfig(settings, publish, stations, mapped, access.get().secrets()));
+  }
+
+  /** Whose health: of all who answer for the same stations, else of another of the same name. */
+  private static List<String> watched(boolean alone, boolean publish, String own) {
+    return alone ? List.of(HEALTH) : publish ? List.of(own) : List.of();
   }
 
   /** The usual one is made of two names, which may be too long together. */

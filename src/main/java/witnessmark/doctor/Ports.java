@@ -78,9 +78,8 @@ final class Ports {
 
   private static String there() {
     List<String> ports = PortTrial.there();
-    return ports.isEmpty()
-        ? "None is there now; after plugging one in: ls -l /dev/serial/by-id/"
-        : "There are: " + String.join(", ", ports);
+    return (ports.isEmpty() ? "None is there now" : "There are " + String.join(", ", ports))
+        + "; names that stay: ls -l /dev/serial/by-id/";
   }
 
   private static Finding forbidden(String area, Path path) {
