@@ -81,7 +81,7 @@ class ArchitectureTest {
           row("publish", "torque procedure wrench entry job ledger link pipeline"),
           // figures of the daemon at work, for those who watch it
           row("http", "torque entry ledger link pipeline publish"),
-          row("config", "torque toml decode desk link link.mqtt link.serial"),
+          row("config", "torque toml decode desk ledger link link.mqtt link.serial"),
           row(
               "daemon",
               "torque entry decode desk ledger ledger.sqlite link link.mqtt link.serial pipeline"

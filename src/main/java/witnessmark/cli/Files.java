@@ -3,9 +3,9 @@ package witnessmark.cli;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
-import java.nio.charset.CharacterCodingException;
 import java.nio.file.Path;
 import witnessmark.ledger.FileFault;
+import witnessmark.toml.Utf8;
 
 /** Reads what the command line names. */
 final class Files {
@@ -13,9 +13,7 @@ final class Files {
 
   static String text(Path file) {
     try {
-      return java.nio.file.Files.readString(file);
-    } catch (CharacterCodingException e) {
-      throw new UncheckedIOException(file + ":1:1: the file is not UTF-8; save it as UTF-8", e);
+      return Utf8.text(file.toString(), java.nio.file.Files.readAllBytes(file));
     } catch (IOException e) {
       throw unreadable(file, e);
     }

@@ -1,5 +1,6 @@
 package witnessmark.config;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
@@ -15,4 +16,20 @@ public record CheckpointConfig(Duration publishEvery, Optional<Path> drop, Durat
   /** What holds where the file says nothing: published once a minute, dropped nowhere. */
   public static final CheckpointConfig USUAL =
       new CheckpointConfig(Duration.ofSeconds(60), Optional.empty(), Duration.ofHours(24));
+
+  /**
+   * Whether they are dropped into that data directory or below it, where whoever loses or rewrites
+   * the log has them, too.
+   */
+  public boolean within(Path data) {
+    return drop.filter(d -> real(d).startsWith(real(data))).isPresent();
+  }
+
+  private static Path real(Path path) {
+    try {
+      return path.toRealPath();
+    } catch (IOException e) {
+      return path.toAbsolutePath().normalize(); // it is not there
+    }
+  }
 }

@@ -16,6 +16,7 @@ import witnessmark.desk.StationName;
 import witnessmark.toml.FaultsException;
 import witnessmark.toml.Section;
 import witnessmark.toml.TomlFile;
+import witnessmark.toml.Utf8;
 
 /** Reads a configuration file with the profiles it names. */
 public final class ConfigFile {
@@ -40,7 +41,7 @@ public final class ConfigFile {
    * @throws IOException when the file cannot be read
    */
   public static BridgeConfig read(Path file, Map<String, String> environment) throws IOException {
-    return parse(file, Files.readString(file), environment);
+    return parse(file, Utf8.text(file.toString(), Files.readAllBytes(file)), environment);
   }
 
   /**
@@ -76,7 +77,7 @@ public final class ConfigFile {
     bridge.ifPresent(Section::finish);
     CheckpointConfig checkpoints =
         root.section("checkpoints")
-            .map(s -> CheckpointSection.read(this, s))
+            .map(s -> CheckpointSection.read(this, s, data.map(this::path)))
             .orElse(CheckpointConfig.USUAL);
     String known = name.orElse("bridge");
     List<MqttConfig> brokers = new ArrayList<>();
@@ -135,12 +136,10 @@ public final class ConfigFile {
       return Optional.empty();
     }
     try {
-      return Optional.of(ProfileFile.parse(named.orElseThrow(), Files.readString(path.get())));
+      String text = Utf8.text(named.orElseThrow(), Files.readAllBytes(path.get()));
+      return Optional.of(ProfileFile.parse(named.get(), text));
     } catch (IOException e) {
-      section.fault(
-          "profile",
-          "the profile " + path.get() + " cannot be read",
-          "name a file that exists, relative to this one");
+      Unreadable.fault(section, "profile", "the profile " + path.get(), e);
       return Optional.empty();
     }
   }

@@ -1,9 +1,6 @@
 package witnessmark.config;
 
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -15,10 +12,13 @@ import witnessmark.decode.Profile;
 import witnessmark.desk.StationName;
 import witnessmark.link.mqtt.MqttSettings;
 import witnessmark.toml.Section;
+import witnessmark.torque.Label;
 
 /** Reads an {@code [[mqtt]]} section. */
 final class MqttSection {
   private static final String HEALTH = "witnessmark/v1/+/health";
+  private static final String URL = "write e.g. \"tcp://127.0.0.1:1883\" or \"ssl://host:8883\"";
+  private static final String CLIENT_ID = "write such a one, or leave client-id out";
 
   private final ConfigFile file;
   private final String bridge;
@@ -30,30 +30,77 @@ final class MqttSection {
 
   Optional<MqttConfig> read(Section s) {
     Optional<String> name = file.name(s);
-    Optional<String> url =
-        s.requiredText("url", "e.g. \"tcp://127.0.0.1:1883\" or \"ssl://host:8883\"");
-    Optional<String> clientId = s.text("client-id");
-    Optional<String> user = s.text("user");
-    Optional<Path> passwordFile = s.read("password-file", ConfigFile.PATH, file::path);
-    Optional<String> password = password(s, passwordFile);
-    Optional<Path> ca = existing(s, "ca-file");
-    Optional<Path> cert = existing(s, "cert-file");
-    Optional<Path> key = existing(s, "key-file");
+    Optional<String> url = s.requiredRead("url", URL, MqttSettings::checkedUrl);
+    Optional<String> clientId = clientId(s, name);
+    Optional<MqttAccess> access =
+        MqttAccess.read(file, s, url.isEmpty() || url.get().startsWith("ssl://"));
     boolean subscribe = s.bool("subscribe").orElse(true);
     boolean publish = s.bool("publish").orElse(true);
     Set<String> stations = stations(s);
     List<MqttConfig.Mapped> mapped = new ArrayList<>();
     s.sections("map").forEach(m -> map(m).ifPresent(mapped::add));
     s.finish();
-    if (name.isEmpty() || url.isEmpty()) {
+    List<String> topics = topics(s, subscribe, stations, mapped);
+    if (name.isEmpty() || url.isEmpty() || clientId.isEmpty() || access.isEmpty()) {
       return Optional.empty();
     }
-    List<String> all = ours(Set.of("+"));
-    List<String> wanted =
-        subscribe ? ours(stations.isEmpty() ? Set.of("+") : stations) : List.<String>of();
     // one bridge for a broker, unless stations say which are whose
     boolean alone = subscribe && stations.isEmpty();
-    List<String> topics = new ArrayList<>(wanted);
+    String own = "witnessmark/v1/" + bridge + "/health";
+    String will = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
+    return s.attempt(
+            "url",
+            "compare the keys of this [[mqtt]] with the page on the configuration",
+            () ->
+                new MqttSettings(
+                    name.get(),
+                    url.get(),
+                    clientId.get(),
+                    access.get().user(),
+                    access.get().password(),
+                    access.get().ca(),
+                    access.get().cert(),
+                    access.get().key(),
+                    topics,
+                    watched(alone, publish, own),
+                    alone
+                        ? List.of()
+                        : Stream.concat(ours(Set.of("+")).stream(), Stream.of(HEALTH)).toList(),
+                    own,
+                    will.getBytes(StandardCharsets.UTF_8)))
+        .map(
+            settings ->
+                new MqttConfig(settings, publish, stations, mapped, access.get().secrets()));
+  }
+
+  /** Whose health: of all who answer for the same stations, else of another of the same name. */
+  private static List<String> watched(boolean alone, boolean publish, String own) {
+    return alone ? List.of(HEALTH) : publish ? List.of(own) : List.of();
+  }
+
+  /** The usual one is made of two names, which may be too long together. */
+  private Optional<String> clientId(Section s, Optional<String> name) {
+    if (s.has("client-id")) {
+      return s.read("client-id", CLIENT_ID, t -> Label.check("client-id", t));
+    }
+    return name.flatMap(
+        n ->
+            s.attempt(
+                "name",
+                "name another, shorter one with client-id",
+                () -> Label.check("the client-id witnessmark-BRIDGE-NAME", usual(n))));
+  }
+
+  private String usual(String name) {
+    return "witnessmark-" + bridge + "-" + name;
+  }
+
+  /** Everything that is read here. */
+  private static List<String> topics(
+      Section s, boolean subscribe, Set<String> stations, List<MqttConfig.Mapped> mapped) {
+    List<String> topics =
+        new ArrayList<>(
+            subscribe ? ours(stations.isEmpty() ? Set.of("+") : stations) : List.<String>of());
     for (MqttConfig.Mapped m : mapped) {
       if (topics.contains(m.topic())) {
         s.fault("map", "the topic \"" + m.topic() + "\" is mapped twice", "map it once");
@@ -66,27 +113,7 @@ final class MqttSection {
             "add it there");
       }
     }
-    List<Path> secrets = Stream.concat(passwordFile.stream(), key.stream()).toList();
-    String will = "{\"bridge\":\"" + bridge + "\",\"state\":\"gone\"}";
-    return s.attempt(
-            "url",
-            "mend this section",
-            () ->
-                new MqttSettings(
-                    name.get(),
-                    url.get(),
-                    clientId.orElse("witnessmark-" + bridge + "-" + name.get()),
-                    user,
-                    password,
-                    ca,
-                    cert,
-                    key,
-                    topics,
-                    alone ? List.of(HEALTH) : List.of(),
-                    alone ? List.of() : all,
-                    "witnessmark/v1/" + bridge + "/health",
-                    will.getBytes(StandardCharsets.UTF_8)))
-        .map(settings -> new MqttConfig(settings, publish, stations, mapped, secrets));
+    return topics;
   }
 
   private static List<String> ours(Collection<String> stations) {
@@ -113,52 +140,14 @@ final class MqttSection {
   }
 
   private Optional<MqttConfig.Mapped> map(Section m) {
-    Optional<String> topic = m.requiredText("topic", "name the topic to read");
+    Optional<String> topic =
+        m.requiredRead("topic", "name the topic to read", MqttSettings::checkedTopic);
     Optional<String> station =
         m.requiredRead("station", "name the station it is for", StationName::check);
     Optional<Profile> profile = file.profile(m);
-    topic
-        .filter(t -> t.contains("+") || t.contains("#"))
-        .ifPresent(t -> m.fault("topic", "\"" + t + "\" has a wildcard", "name each topic"));
     m.finish();
     return topic.isPresent() && station.isPresent() && profile.isPresent()
         ? Optional.of(new MqttConfig.Mapped(topic.get(), station.get(), profile.get()))
         : Optional.empty();
-  }
-
-  private Optional<String> password(Section s, Optional<Path> from) {
-    Optional<String> variable = s.text("password-env");
-    if (variable.isPresent() && from.isPresent()) {
-      s.fault("password-env", "there are two sources of the password", "keep one of them");
-    }
-    if (variable.isPresent()) {
-      Optional<String> value = file.variable(variable.get());
-      if (value.isEmpty()) {
-        s.fault(
-            "password-env",
-            "the environment has no " + variable.get(),
-            "set it, or use password-file");
-      }
-      return value;
-    }
-    try {
-      return from.isPresent()
-          ? Optional.of(Files.readString(from.get()).strip())
-          : Optional.empty();
-    } catch (IOException e) {
-      unreadable(s, "password-file", from.get());
-      return Optional.empty();
-    }
-  }
-
-  /** The path is given back even where it cannot be read, so that one fault makes no second. */
-  private Optional<Path> existing(Section s, String key) {
-    Optional<Path> path = s.read(key, ConfigFile.PATH, file::path);
-    path.filter(p -> !Files.isReadable(p)).ifPresent(p -> unreadable(s, key, p));
-    return path;
-  }
-
-  private static void unreadable(Section s, String key, Path path) {
-    s.fault(key, path + " cannot be read", "name a readable file, relative to this one");
   }
 }

@@ -15,7 +15,7 @@ import witnessmark.toml.Section;
 /** Reads a {@code [[serial]]} section. */
 final class SerialSection {
   private static final String PORT =
-      "e.g. \"/dev/ttyUSB0\", \"usb-serial:A600XYZ\" or \"usb:0403:6001\"";
+      "write e.g. \"/dev/ttyUSB0\", \"usb-serial:A600XYZ\" or \"usb:0403:6001\"";
 
   private final ConfigFile file;
 
@@ -33,7 +33,7 @@ final class SerialSection {
     int dataBits = (int) s.integer("data-bits", 7, 8).orElse(8);
     int stopBits = (int) s.integer("stop-bits", 1, 2).orElse(1);
     Parity parity =
-        s.read("parity", "none, odd or even", SerialSection::parity).orElse(Parity.NONE);
+        s.read("parity", "write none, odd or even", SerialSection::parity).orElse(Parity.NONE);
     s.finish();
     profile
         .filter(p -> p.frame().isEmpty())

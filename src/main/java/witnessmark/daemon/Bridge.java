@@ -1,6 +1,7 @@
 package witnessmark.daemon;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -51,6 +52,8 @@ public final class Bridge implements AutoCloseable {
   private final Optional<CheckpointDrop> drop;
   private final Optional<Page> page;
   private final Optional<String> exposed;
+  private final boolean beside;
+  private boolean started;
 
   /** Builds everything; nothing is opened yet but the lock on the data directory. */
   public Bridge(BridgeConfig config, LedgerFiles files) {
@@ -58,6 +61,7 @@ public final class Bridge implements AutoCloseable {
     disk = new Disk(files, config.keepFree());
     Stream<Path> secrets = config.brokers().stream().flatMap(b -> b.secrets().stream());
     exposed = files.exposed().or(() -> secrets.flatMap(s -> Modes.open(s).stream()).findFirst());
+    beside = config.checkpoints().within(files.directory());
     served = served(config);
     Optional<Recorded> counting = config.http().map(h -> new Recorded());
     loop =
@@ -67,9 +71,10 @@ public final class Bridge implements AutoCloseable {
             disk::doubtful,
             this::news,
             counting.map(Watch.class::cast).orElse(Watch.NONE));
-    health = new Health(config.name(), Moments.now(), loop.counts(), this::links, this::warning);
+    Instant since = Moments.now();
+    health = new Health(config.name(), since, loop.counts(), this::links, this::warning);
     for (MqttConfig c : config.brokers()) {
-      Neighbours others = new Neighbours(config.name(), c.settings().name());
+      Neighbours others = new Neighbours(config.name(), since.toString(), c.settings().name());
       neighbours.add(others);
       MqttLink link = new MqttLink(c.settings(), new MqttIntake(loop, c, others), Moments::now);
       brokers.add(link);
@@ -129,8 +134,12 @@ public final class Bridge implements AutoCloseable {
    * @throws witnessmark.ledger.LedgerException when the log cannot be used
    */
   public void start() {
+    if (beside) {
+      LOG.atWarn().log("checkpoints are dropped into the data directory, where they prove nothing");
+    }
     exposed.ifPresent(e -> LOG.atWarn().addKeyValue("detail", e).log("open to others"));
     loop.start();
+    started = true;
     publishers.forEach(Publisher::start);
     drop.ifPresent(CheckpointDrop::start);
     brokers.forEach(MqttLink::start);
@@ -197,6 +206,11 @@ public final class Bridge implements AutoCloseable {
   /** Stops listening, records what is queued, tells what is recorded, and lets go. */
   @Override
   public void close() {
+    if (!started) { // why is the caller's to tell
+      loop.close();
+      lock.close();
+      return;
+    }
     page.ifPresent(Page::close);
     ports.forEach(SerialLink::close);
     loop.close();

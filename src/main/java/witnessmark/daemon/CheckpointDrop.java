@@ -76,7 +76,14 @@ final class CheckpointDrop implements AutoCloseable {
       warning = null;
       return true;
     } catch (IOException e) {
-      return failed("No checkpoint can be dropped into " + directory + ": " + FileFault.why(e));
+      return failed(
+          "No checkpoint can be dropped into "
+              + directory
+              + ": "
+              + FileFault.why(e)
+              + ". Let the user who runs the daemon write to it; for the service also by"
+              + " ReadWritePaths="
+              + directory);
     } catch (DropDirectory.ContradictionException | LedgerException e) {
       return failed(e.getMessage());
     }

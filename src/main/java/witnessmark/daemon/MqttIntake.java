@@ -92,7 +92,7 @@ final class MqttIntake implements Inbox {
 
   @Override
   public boolean offer(Delivery delivery) {
-    if (neighbours.heard(delivery.channel(), delivery.bytes())) {
+    if (neighbours.heard(delivery.channel(), delivery.bytes(), delivery.redelivered())) {
       delivery.acknowledge().run();
       return true;
     }

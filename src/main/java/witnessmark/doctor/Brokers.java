@@ -1,11 +1,10 @@
 package witnessmark.doctor;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.IOException;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import witnessmark.config.BridgeConfig;
 import witnessmark.config.MqttConfig;
@@ -15,24 +14,22 @@ import witnessmark.link.mqtt.Tried;
 /** The brokers of a configuration. */
 final class Brokers {
   private final BridgeConfig config;
-  private final boolean running;
+  private final Map<String, Health> own = new LinkedHashMap<>();
 
-  /**
-   * @param running whether a daemon is at work
-   */
-  Brokers(BridgeConfig config, boolean running) {
+  Brokers(BridgeConfig config) {
     this.config = config;
-    this.running = running;
   }
 
-  List<Finding> look(Instant now) {
+  static String area(MqttConfig broker) {
+    return "broker " + broker.settings().name();
+  }
+
+  List<Finding> look(MqttConfig broker, Instant now) {
     List<Finding> found = new ArrayList<>();
-    for (MqttConfig broker : config.brokers()) {
-      String area = "broker " + broker.settings().name();
-      BrokerTrial.Result result = BrokerTrial.of(broker.settings(), now);
-      result.steps().forEach(s -> found.add(finding(area, s)));
-      result.health().forEach((topic, health) -> told(area, broker, topic, health, found));
-    }
+    String area = area(broker);
+    BrokerTrial.Result result = BrokerTrial.of(broker.settings(), now);
+    result.steps().forEach(s -> found.add(finding(area, s)));
+    result.health().forEach((topic, health) -> told(broker, topic, health).ifPresent(found::add));
     return found;
   }
 
@@ -48,38 +45,33 @@ final class Brokers {
   }
 
   /** What bridges say of themselves there: ours, and others that answer for the same stations. */
-  private void told(
-      String area, MqttConfig broker, String topic, byte[] payload, List<Finding> found) {
+  private Optional<Finding> told(MqttConfig broker, String topic, byte[] payload) {
     String name = topic.split("/", -1)[2];
-    JsonNode health = read(payload);
-    String state = health.path("state").asText();
-    if (name.equals(config.name())) {
-      if (running && state.equals("degraded")) {
-        found.add(
-            Finding.warn(
-                area,
-                "The running bridge says it is degraded: " + health.path("reason").asText(),
-                "Mend what it names; it then goes on by itself."));
-      }
-    } else if (broker.stations().isEmpty() && (state.equals("ok") || state.equals("degraded"))) {
-      found.add(
-          Finding.bad(
-              area,
-              "Another bridge, \"" + name + "\", answers for the same stations.",
-              "Give each bridge its own stations in its [[mqtt]]. If that one is gone for good:"
-                  + " mosquitto_pub -r -n -t witnessmark/v1/"
-                  + name
-                  + "/health"));
+    Health health = Health.read(payload);
+    if (!health.alive()) {
+      return Optional.empty();
     }
+    if (name.equals(config.name())) {
+      own.put(area(broker), health);
+      return Optional.empty();
+    }
+    return broker.stations().isEmpty()
+        ? Optional.of(
+            Finding.bad(
+                area(broker),
+                "Another bridge, \"" + name + "\", answers for the same stations.",
+                "Give each bridge its own stations in its [[mqtt]]. If that one is gone for good: "
+                    + clear(name)))
+        : Optional.empty();
   }
 
-  private static JsonNode read(byte[] payload) {
-    ObjectMapper mapper = new ObjectMapper();
-    try {
-      JsonNode health = mapper.readTree(payload);
-      return health == null ? mapper.createObjectNode() : health;
-    } catch (IOException e) {
-      return mapper.createObjectNode(); // nobody's health
-    }
+  /** Takes away what a broker retains of a bridge that is gone. */
+  static String clear(String name) {
+    return "mosquitto_pub -r -n -t witnessmark/v1/" + name + "/health";
+  }
+
+  /** What brokers retain of a bridge of this name at work, by the area of the broker. */
+  Map<String, Health> own() {
+    return own;
   }
 }

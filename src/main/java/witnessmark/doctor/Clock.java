@@ -14,7 +14,7 @@ import witnessmark.entry.Moments;
 
 /** The clock that every entry's time comes from. */
 final class Clock {
-  private static final String AREA = "clock";
+  static final String AREA = "clock";
 
   /** Written by systemd-timesyncd once it has the time (systemd-timesyncd.service(8)). */
   private static final Path TIMESYNCD = Path.of("/run/systemd/timesync/synchronized");

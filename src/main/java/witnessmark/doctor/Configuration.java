@@ -1,10 +1,10 @@
 package witnessmark.doctor;
 
 import java.io.IOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -18,7 +18,7 @@ import witnessmark.toml.FaultsException;
 
 /** The configuration file and the profiles it names. */
 final class Configuration {
-  private static final String AREA = "configuration";
+  static final String AREA = "configuration";
   private static final Path USUAL = Path.of("shop.toml");
 
   private Configuration() {}
@@ -43,7 +43,7 @@ final class Configuration {
                       Finding.bad(
                           AREA,
                           f.file() + ":" + f.line() + ":" + f.column() + ": " + f.what(),
-                          sentence(f.allowed())))
+                          Finding.sentence(f.allowed())))
               .toList());
     } catch (IOException e) {
       found.accept(
@@ -51,7 +51,7 @@ final class Configuration {
               Finding.bad(
                   AREA,
                   file.get().toAbsolutePath() + " cannot be read: " + FileFault.why(e) + ".",
-                  "Name the file that the daemon runs with: witnessmark doctor --config FILE")));
+                  next(file.get(), e))));
     }
     return Optional.empty();
   }
@@ -60,12 +60,13 @@ final class Configuration {
   private static Stream<Finding> open(MqttConfig broker) {
     return broker.secrets().stream()
         .flatMap(s -> Modes.open(s).stream())
-        .map(what -> what.split(" Run: "))
-        .map(what -> Finding.warn(AREA, what[0], what[1]));
+        .map(what -> Finding.told(AREA, Mark.WARN, what));
   }
 
-  private static String sentence(String words) {
-    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + ".";
+  private static String next(Path file, IOException e) {
+    return e instanceof AccessDeniedException
+        ? "Look as the user who runs the daemon, who must be able to read it: ls -l " + file
+        : "Name the file that the daemon runs with: witnessmark doctor --config FILE";
   }
 
   private static Finding unnamed() {

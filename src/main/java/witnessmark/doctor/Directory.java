@@ -3,19 +3,18 @@ package witnessmark.doctor;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
-import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import witnessmark.ledger.FileFault;
 import witnessmark.ledger.LedgerFiles;
 
 /** The data directory: whose it is, who may change it, and who works on it. */
 final class Directory {
-  private static final String AREA = "data directory";
+  static final String AREA = "data directory";
+  private static final Pattern OURS = Pattern.compile("ledger\\..*|(daemon|key)\\.lock");
 
   private final LedgerFiles files;
   private final List<Finding> found = new ArrayList<>();
@@ -40,20 +39,24 @@ final class Directory {
                   + directory));
       return found;
     }
-    if (!files.exist()) {
+    if (!Files.isReadable(directory) || !Files.isExecutable(directory)) {
       found.add(
           Finding.bad(
               AREA,
-              directory.toAbsolutePath() + " holds no log.",
-              "Begin one: witnessmark ledger create --data "
-                  + directory
-                  + ". If there was one, restore its ledger.db, ledger.key and ledger.pub from a"
-                  + " backup instead."));
+              "This user may not look into " + directory.toAbsolutePath() + ".",
+              "Look as its owner: sudo -u "
+                  + owner(directory)
+                  + " witnessmark doctor --data "
+                  + directory));
       return found;
     }
+    if (!files.exist()) {
+      found.add(noLog(directory));
+      return found;
+    }
+    files.exposedFiles().forEach(e -> found.add(Finding.told(AREA, Mark.BAD, e)));
     try {
       owners(directory);
-      changeable(directory);
     } catch (IOException | UnsupportedOperationException e) {
       found.add(
           Finding.warn(
@@ -72,12 +75,9 @@ final class Directory {
   private void owners(Path directory) throws IOException {
     String owner = Files.getOwner(directory).getName();
     List<String> others = new ArrayList<>();
-    try (Stream<Path> all = Files.list(directory)) {
-      for (Path file : all.sorted().toList()) {
-        boolean ours = file.getFileName().toString().matches("ledger\\..*|daemon\\.lock");
-        if (ours && !Files.getOwner(file).getName().equals(owner)) {
-          others.add(file.getFileName() + " (" + Files.getOwner(file).getName() + ")");
-        }
+    for (Path file : ours(directory)) {
+      if (!Files.getOwner(file).getName().equals(owner)) {
+        others.add(file.getFileName() + " (" + Files.getOwner(file).getName() + ")");
       }
     }
     if (others.isEmpty()) {
@@ -104,16 +104,47 @@ final class Directory {
     }
   }
 
-  private void changeable(Path directory) throws IOException {
-    for (Path path : List.of(directory, files.database())) {
-      Set<PosixFilePermission> may = Files.getPosixFilePermissions(path);
-      if (may.contains(PosixFilePermission.OTHERS_WRITE)) {
-        found.add(
-            Finding.bad(
-                AREA,
-                "Everybody may write to " + path + " (" + PosixFilePermissions.toString(may) + ").",
-                "Take that away: chmod o-w " + path));
-      }
+  /** Whoever begins a second log beside parts of a first one loses sight of the first. */
+  private static Finding noLog(Path directory) {
+    List<String> parts;
+    try {
+      parts = ours(directory).stream().map(f -> f.getFileName().toString()).toList();
+    } catch (IOException e) {
+      parts = List.of();
+    }
+    String restore = "witnessmark ledger restore BACKUP --data " + directory;
+    return parts.isEmpty()
+        ? Finding.bad(
+            AREA,
+            directory.toAbsolutePath() + " holds no log.",
+            "Begin one: witnessmark ledger create --data "
+                + directory
+                + ". If there was one, see whether its disk is mounted, or restore it: "
+                + restore)
+        : Finding.bad(
+            AREA,
+            directory.toAbsolutePath()
+                + " holds parts of a log ("
+                + String.join(", ", parts)
+                + "), but not its ledger.db.",
+            "Begin none. Find out where ledger.db went and put it back beside them. If it is lost,"
+                + " move ledger.db-wal and ledger.db-shm aside where they are there, keep them, and"
+                + " restore a backup: "
+                + restore);
+  }
+
+  private static List<Path> ours(Path directory) throws IOException {
+    try (Stream<Path> all = Files.list(directory)) {
+      return all.filter(f -> OURS.matcher(f.getFileName().toString()).matches()).sorted().toList();
+    }
+  }
+
+  /** Who owns it; a placeholder where that cannot be told. */
+  static String owner(Path path) {
+    try {
+      return Files.getOwner(path.toAbsolutePath()).getName();
+    } catch (IOException | UnsupportedOperationException e) {
+      return "OWNER";
     }
   }
 

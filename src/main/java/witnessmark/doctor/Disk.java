@@ -14,7 +14,7 @@ import java.util.Set;
 
 /** The disk under the data directory. */
 final class Disk {
-  private static final String AREA = "disk";
+  static final String AREA = "disk";
 
   /** Some hundred thousand entries. */
   private static final long LITTLE = 1L << 30;
@@ -74,12 +74,28 @@ final class Disk {
 
   static Finding room(Path directory, long free) {
     String found = (free >> 20) + " MiB are free on the disk of " + directory;
-    String next = "See what takes the room: du -xh --max-depth=2 / | sort -h | tail";
+    String next =
+        "See what takes the room: du -xh --max-depth=2 " + mount(directory) + " | sort -h | tail";
     if (free < NEXT_TO_NOTHING) {
       return Finding.bad(
           AREA, found + ".", next + ". Never remove ledger.db-wal: it is part of the log.");
     }
     return free < LITTLE ? Finding.warn(AREA, found + ".", next) : Finding.good(AREA, found + ".");
+  }
+
+  /** Where the disk that the directory is on is mounted. */
+  static Path mount(Path directory) {
+    try {
+      Path at = directory.toRealPath();
+      Object device = Files.getAttribute(at, "unix:dev");
+      while (at.getParent() != null
+          && Files.getAttribute(at.getParent(), "unix:dev").equals(device)) {
+        at = at.getParent();
+      }
+      return at;
+    } catch (IOException | UnsupportedOperationException e) {
+      return directory;
+    }
   }
 
   /** Whether there is so little room that nothing works. */
@@ -113,14 +129,14 @@ final class Disk {
 
   private static String next(Path directory, String why) {
     if (why.contains("no space")) {
-      return "Make room on the disk; what was sent meanwhile waits at the broker: df -h "
-          + directory;
+      return "Make room: df -h "
+          + directory
+          + ". Meanwhile a broker keeps what was sent with QoS 1; what came over serial lines, or"
+          + " with QoS 0, and finds no room in the queue is lost and counted (notkept in health).";
     }
     if (why.contains("read-only")) {
       return "Find out why it was mounted so (dmesg | tail), then: mount -o remount,rw "
-          + "$(stat -c %m "
-          + directory
-          + ")";
+          + mount(directory);
     }
     return "Run as the user who owns it: ls -ld " + directory;
   }

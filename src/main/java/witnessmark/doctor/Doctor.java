@@ -2,12 +2,13 @@ package witnessmark.doctor;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import witnessmark.config.BridgeConfig;
 import witnessmark.entry.Moments;
 import witnessmark.ledger.LedgerFiles;
@@ -25,24 +26,30 @@ public final class Doctor {
 
   /** Looks at the program itself. */
   public void program() {
-    tell(Heap.look());
+    look("java", Heap::look);
   }
 
   /** Looks at the configuration; what it says, where it has no fault. */
   public Optional<BridgeConfig> configuration(
       Optional<Path> file, Map<String, String> environment) {
-    return Configuration.look(file, environment, this::tell);
+    AtomicReference<Optional<BridgeConfig>> read = new AtomicReference<>(Optional.empty());
+    look(
+        Configuration.AREA,
+        () -> {
+          read.set(Configuration.look(file, environment, found -> found.forEach(findings)));
+          return List.of();
+        });
+    return read.get();
   }
 
   /** Says that only a configuration without faults would tell where the log is. */
   public void noDirectory() {
-    tell(
-        List.of(
-            Finding.warn(
-                "data directory",
-                "Where it is stands in the configuration, which cannot be read yet.",
-                "Mend the configuration and look again, or name it with --data.")));
-    tell(Clock.look(Optional.empty()));
+    findings.accept(
+        Finding.warn(
+            Directory.AREA,
+            "Where it is stands in the configuration, which cannot be read yet.",
+            "Mend the configuration and look again, or name it with --data."));
+    look(Clock.AREA, () -> Clock.look(Optional.empty()));
   }
 
   /**
@@ -51,33 +58,55 @@ public final class Doctor {
    * @param whole whether every entry is to be verified, too
    */
   public void log(LedgerFiles files, boolean whole) {
-    tell(Directory.look(files, Running.on(files.directory())));
+    look(Directory.AREA, () -> Directory.look(files, Running.on(files.directory())));
     if (Files.isDirectory(files.directory())) {
-      tell(Disk.look(files.directory()));
+      look(Disk.AREA, () -> Disk.look(files.directory()));
     }
-    Optional<Instant> last = Optional.empty();
+    Log log = new Log(files);
     if (files.exist()) {
-      tell(Keys.look(files));
-      Log log = new Log(files);
-      tell(log.look());
+      look(Keys.AREA, () -> Keys.look(files));
+      look(Log.AREA, log::look);
       if (whole) {
-        tell(log.whole());
+        look(Log.AREA, log::whole);
       }
-      last = log.last();
-      log.shop().ifPresent(s -> tell(Workshop.look(s, Moments.now())));
+      log.shop().ifPresent(s -> look("wrenches", () -> Workshop.look(s, Moments.now())));
     }
-    tell(Clock.look(last));
+    look(Clock.AREA, () -> Clock.look(log.last()));
   }
 
   /** Looks at what a configuration connects. */
   public void links(BridgeConfig config, LedgerFiles files) {
     OptionalLong daemon = Running.on(files.directory());
-    tell(new Brokers(config, daemon.isPresent()).look(Moments.now()));
-    tell(new Ports(daemon).look(config.ports()));
-    config.http().ifPresent(h -> tell(List.of(Served.look(h, daemon.isPresent()))));
+    config
+        .checkpoints()
+        .drop()
+        .ifPresent(d -> look(Drops.AREA, () -> new Drops(d, files).look(config.checkpoints())));
+    Brokers brokers = new Brokers(config);
+    config.brokers().forEach(b -> look(Brokers.area(b), () -> brokers.look(b, Moments.now())));
+    Ports ports = new Ports(daemon);
+    config
+        .ports()
+        .forEach(p -> look(Ports.area(p.settings()), () -> List.of(ports.look(p.settings()))));
+    Optional<Served> served = config.http().map(Served::new);
+    served.ifPresent(s -> look(Served.AREA, () -> List.of(s.look(daemon.isPresent()))));
+    look(
+        AtWork.AREA,
+        () ->
+            new AtWork(config.name(), daemon, served.flatMap(Served::health), brokers.own())
+                .look());
   }
 
-  private void tell(List<Finding> found) {
-    found.forEach(findings);
+  /** A fault of the program in one area must not hide the others. */
+  void look(String area, Supplier<List<Finding>> look) {
+    try {
+      look.get().forEach(findings);
+    } catch (RuntimeException e) {
+      findings.accept(
+          Finding.bad(
+              area,
+              "It could not be looked at: " + e + ".",
+              "Look yourself; the other areas were looked at all the same. This is a fault of the"
+                  + " program: report it with what witnessmark --version prints."));
+    }
   }
 }

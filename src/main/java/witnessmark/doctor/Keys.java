@@ -4,23 +4,24 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
-import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import witnessmark.ledger.LedgerException;
 import witnessmark.ledger.LedgerFiles;
 
 /** The key pair that the log is signed with. */
 final class Keys {
-  private static final String AREA = "key";
+  static final String AREA = "key";
 
   private Keys() {}
 
   static List<Finding> look(LedgerFiles files) {
     List<Finding> found = new ArrayList<>();
-    boolean both = present(found, files.secret(), true) & present(found, files.verifier(), false);
+    boolean secret = present(found, files.secret(), true);
+    if (secret) {
+      found.add(readers(files));
+    }
+    boolean both = present(found, files.verifier(), false) && secret;
     if (!both) {
       return found;
     }
@@ -32,7 +33,10 @@ final class Keys {
           Finding.bad(
               AREA,
               "ledger.key and ledger.pub do not make a pair: " + cause(e) + ".",
-              "Restore both from the same backup into " + files.directory() + "."));
+              "Put back into "
+                  + files.directory()
+                  + " the two that belong together: ledger.pub as any backup holds it, ledger.key as"
+                  + " one does that was made with --with-key."));
     }
     return found;
   }
@@ -54,9 +58,6 @@ final class Keys {
   private static boolean present(List<Finding> found, Path file, boolean secret) {
     try {
       Files.readAllBytes(file);
-      if (secret) {
-        readers(found, file);
-      }
       return true;
     } catch (NoSuchFileException e) {
       found.add(Finding.bad(AREA, file + " is missing; " + effect(secret), restore(file, secret)));
@@ -75,30 +76,25 @@ final class Keys {
   }
 
   private static String restore(Path file, boolean secret) {
-    String backup = "Copy it back from a backup: cp BACKUP/" + file.getFileName() + " " + file;
+    String owner = Directory.owner(file.getParent());
+    String copy =
+        "cp BACKUP/" + file.getFileName() + " " + file + " && chown " + owner + ": " + file;
     return secret
-        ? backup + ". Without it this log is at its end, though all in it can still be verified."
-        : backup
+        ? "Copy it back from where it is kept, or from a backup that was made with --with-key: "
+            + copy
+            + " && chmod 600 "
+            + file
+            + ". Without it this log is at its end, though all in it can still be verified."
+        : "Copy it back from a backup: "
+            + copy
             + ". Or write into it the line that ledger create printed and that you keep elsewhere.";
   }
 
   /** The key is what nobody else must have: who has it can sign another history. */
-  private static void readers(List<Finding> found, Path file) throws IOException {
-    Set<PosixFilePermission> may;
-    try {
-      may = Files.getPosixFilePermissions(file);
-    } catch (UnsupportedOperationException e) {
-      return;
-    }
-    boolean others =
-        may.stream().anyMatch(p -> p.name().startsWith("GROUP_") || p.name().startsWith("OTHERS_"));
-    String rights = PosixFilePermissions.toString(may);
-    found.add(
-        others
-            ? Finding.bad(
-                AREA,
-                "Others than its owner may read or write " + file + " (" + rights + ").",
-                "Keep it to its owner: chmod 600 " + file)
-            : Finding.good(AREA, "Only its owner may read ledger.key (" + rights + ")."));
+  private static Finding readers(LedgerFiles files) {
+    return files
+        .exposedKey()
+        .map(e -> Finding.told(AREA, Mark.BAD, e))
+        .orElseGet(() -> Finding.good(AREA, "Only its owner may read ledger.key."));
   }
 }

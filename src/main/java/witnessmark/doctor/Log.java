@@ -24,7 +24,7 @@ import witnessmark.pipeline.Replay;
 
 /** The log itself: whether it opens, whether its end is as it was signed, whether all of it is. */
 final class Log {
-  private static final String AREA = "ledger";
+  static final String AREA = "ledger";
   private static final int LAST = 100;
 
   private final LedgerFiles files;
@@ -45,7 +45,7 @@ final class Log {
           });
       shop = Optional.of(Replay.of(reading.live()));
     } catch (LedgerException e) {
-      add(Finding.bad(AREA, "It does not open: " + sentence(e), unopened()));
+      add(unopened(e));
       return found;
     } catch (RuntimeException e) {
       add(
@@ -59,15 +59,23 @@ final class Log {
     return found;
   }
 
-  private String unopened() {
-    return Disk.full(files.directory())
-        ? "Make room on the disk first, then look again: witnessmark doctor --data "
+  private Finding unopened(LedgerException e) {
+    String before = "It does not open: ";
+    if (Disk.full(files.directory())) {
+      return Finding.bad(
+          AREA,
+          before + e.getMessage(),
+          "Make room on the disk first, then look again: witnessmark doctor --data "
+              + files.directory());
+    }
+    return Finding.told(
+        AREA,
+        before,
+        String.valueOf(e.getMessage()),
+        "Name the right directory with --data. If it is this one, do not write to it; copy the whole"
+            + " directory first: cp -a "
             + files.directory()
-        : "Do not write to it. Copy the whole directory first (cp -a "
-            + files.directory()
-            + " COPY), then: "
-            + "witnessmark ledger verify --data "
-            + files.directory();
+            + " COPY");
   }
 
   private void read(Reading reading) {
@@ -125,7 +133,9 @@ final class Log {
       ledger.live();
       add(Finding.good(AREA, "Its end is as it was signed."));
     } catch (LedgerException e) {
-      add(Finding.bad(AREA, "Nothing can be appended: " + sentence(e), verify()));
+      add(
+          Finding.told(
+              AREA, "Nothing can be appended: ", String.valueOf(e.getMessage()), verify()));
     }
   }
 
@@ -141,11 +151,6 @@ final class Log {
     } catch (IOException | IllegalArgumentException e) {
       return List.of(Finding.bad(AREA, "It cannot be verified: " + e.getMessage() + ".", verify()));
     }
-  }
-
-  private static String sentence(RuntimeException e) {
-    String text = String.valueOf(e.getMessage());
-    return text.endsWith(".") ? text : text + ".";
   }
 
   private void add(Finding finding) {

@@ -5,7 +5,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.OptionalLong;
-import witnessmark.config.SerialConfig;
 import witnessmark.link.serial.PortException;
 import witnessmark.link.serial.PortTrial;
 import witnessmark.link.serial.SerialSettings;
@@ -21,8 +20,12 @@ final class Ports {
     this.daemon = daemon;
   }
 
-  List<Finding> look(List<SerialConfig> ports) {
-    return ports.stream().map(p -> look("port " + p.settings().name(), p.settings())).toList();
+  static String area(SerialSettings settings) {
+    return "port " + settings.name();
+  }
+
+  Finding look(SerialSettings settings) {
+    return look(area(settings), settings);
   }
 
   private Finding look(String area, SerialSettings settings) {
@@ -34,6 +37,10 @@ final class Ports {
     }
     if (!Files.exists(path)) {
       return missing(area, "port " + path + " is not plugged in");
+    }
+    if (PortTrial.isNone(path)) {
+      return Finding.bad(
+          area, path + " is not a serial port.", "Name the port in this [[serial]]. " + there());
     }
     OptionalLong holder = OpenFiles.holder(path);
     if (holder.isPresent() && holder.equals(daemon)) {
@@ -56,20 +63,23 @@ final class Ports {
   }
 
   private static Finding unopened(String area, String why, Path path, OptionalLong holder) {
-    return holder.isPresent()
+    return holder.isPresent() && why.contains("in use")
         ? Finding.bad(
             area,
             path + " is in use by another program, process " + holder.getAsLong() + ".",
             "See what it is, and end it: ps -fp " + holder.getAsLong())
-        : Finding.bad(area, sentence(why), "See who has it open: fuser -v " + path);
+        : Finding.bad(area, Finding.sentence(why), "See who has it open: fuser -v " + path);
   }
 
   private static Finding missing(String area, String why) {
     return Finding.bad(
-        area,
-        sentence(why),
-        "Plug it in, or correct port. What is there:"
-            + " ls -l /dev/serial/by-id/ /dev/ttyUSB* /dev/ttyACM*");
+        area, Finding.sentence(why), "Plug it in, or correct port in this [[serial]]. " + there());
+  }
+
+  private static String there() {
+    List<String> ports = PortTrial.there();
+    return (ports.isEmpty() ? "None is there now" : "There are " + String.join(", ", ports))
+        + "; names that stay: ls -l /dev/serial/by-id/";
   }
 
   private static Finding forbidden(String area, Path path) {
@@ -87,9 +97,5 @@ final class Ports {
             + group
             + " "
             + user);
-  }
-
-  private static String sentence(String words) {
-    return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1) + ".";
   }
 }

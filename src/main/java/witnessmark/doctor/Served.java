@@ -1,25 +1,38 @@
 package witnessmark.doctor;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.HttpURLConnection;
 import java.net.InetSocketAddress;
 import java.net.Socket;
 import java.net.URL;
+import java.util.Optional;
 import witnessmark.config.HttpConfig;
 
 /** Health and figures over HTTP, where they are to be served. */
 final class Served {
-  private static final String AREA = "http";
+  static final String AREA = "http";
+  private static final int LONGEST = 64 << 10;
   private static final int PATIENCE_MILLIS = 3_000;
 
-  private Served() {}
+  private final HttpConfig http;
+  private Optional<Health> health = Optional.empty();
+
+  Served(HttpConfig http) {
+    this.http = http;
+  }
+
+  /** What the daemon says of itself there, once it was looked at. */
+  Optional<Health> health() {
+    return health;
+  }
 
   /**
    * What is found at the address.
    *
    * @param running whether a daemon is at work, which is to answer there
    */
-  static Finding look(HttpConfig http, boolean running) {
+  Finding look(boolean running) {
     String host = http.host().contains(":") ? "[" + http.host() + "]" : http.host();
     String url = "http://" + host + ":" + http.port() + "/health";
     String who = "See who has the port: ss -ltnp 'sport = :" + http.port() + "'";
@@ -29,7 +42,7 @@ final class Served {
           : Finding.good(AREA, "The address is free for the daemon.");
     }
     try {
-      int status = status(url);
+      int status = ask(url);
       return status == HttpURLConnection.HTTP_OK
           ? Finding.good(AREA, url + " answers " + status + ".")
           : Finding.bad(
@@ -39,12 +52,19 @@ final class Served {
     }
   }
 
-  private static int status(String url) throws IOException {
+  /** The status of the answer; what it says is kept where it is a bridge's health. */
+  private int ask(String url) throws IOException {
     HttpURLConnection call = (HttpURLConnection) new URL(url).openConnection();
     call.setConnectTimeout(PATIENCE_MILLIS);
     call.setReadTimeout(PATIENCE_MILLIS);
     try {
-      return call.getResponseCode();
+      int status = call.getResponseCode();
+      try (InputStream body = status < 400 ? call.getInputStream() : call.getErrorStream()) {
+        health =
+            Optional.ofNullable(body == null ? null : Health.read(body.readNBytes(LONGEST)))
+                .filter(Health::alive);
+      }
+      return status;
     } finally {
       call.disconnect();
     }

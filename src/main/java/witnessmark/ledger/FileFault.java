@@ -1,9 +1,11 @@
 package witnessmark.ledger;
 
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
+import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Locale;
@@ -17,8 +19,10 @@ public final class FileFault {
 
   /** Half a sentence such as {@code there is no such file}. */
   public static String why(IOException e) {
-    if (e instanceof NoSuchFileException) {
-      return "there is no such file";
+    if (e instanceof NoSuchFileException missing) {
+      return missing(missing);
+    } else if (e instanceof CharacterCodingException) {
+      return "it is not UTF-8";
     } else if (e instanceof AccessDeniedException) {
       return "this user has no right to it";
     } else if (e instanceof FileAlreadyExistsException) {
@@ -27,6 +31,9 @@ public final class FileFault {
     String reason = e instanceof FileSystemException f ? f.getReason() : e.getMessage();
     if (NO_ROOM.equals(reason)) {
       return "there is no room left on the disk";
+    }
+    if ("Is a directory".equals(reason)) {
+      return "it is a directory";
     }
     return reason == null || reason.isEmpty()
         ? "the system gives no reason"
@@ -45,5 +52,13 @@ public final class FileFault {
             && f.getFile() != null
             && !Path.of(f.getFile()).toAbsolutePath().equals(told.toAbsolutePath());
     return other ? ((FileSystemException) e).getFile() + ": " + why(e) : why(e);
+  }
+
+  /** Whoever mistyped the directory looks for the file in vain. */
+  private static String missing(NoSuchFileException e) {
+    Path directory = e.getFile() == null ? null : Path.of(e.getFile()).getParent();
+    return directory == null || Files.isDirectory(directory)
+        ? "there is no such file"
+        : "there is no directory " + directory;
   }
 }

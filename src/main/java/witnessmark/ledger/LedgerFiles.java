@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -73,24 +74,33 @@ public record LedgerFiles(Path directory) {
 
   /** What others may do with the log's files that they should not, and the way out. */
   public Optional<String> exposed() {
+    return exposedKey().or(() -> exposedFiles().stream().findFirst());
+  }
+
+  /** What others may do with the log's key that they should not, and the way out. */
+  public Optional<String> exposedKey() {
     String key = Modes.excess(secret(), "rw-------");
-    if (!key.isEmpty()) {
-      return Optional.of(
-          "The log's key "
-              + secret()
-              + " is open to others ("
-              + key
-              + "): who reads it can sign another history. Run: chmod 600 "
-              + secret());
-    }
+    return key.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            "The log's key "
+                + secret()
+                + " is open to others ("
+                + key
+                + "): who reads it can sign another history. Run: chmod 600 "
+                + secret());
+  }
+
+  /** What others may write that they should not, each with the way out. */
+  public List<String> exposedFiles() {
+    List<String> found = new ArrayList<>();
     for (Path path : List.of(directory, database(), verifier())) {
       String excess = Modes.excess(path, "rwxr-xr-x");
       if (!excess.isEmpty()) {
-        return Optional.of(
-            path + " may be written by others (" + excess + "). Run: chmod go-w " + path);
+        found.add(path + " may be written by others (" + excess + "). Run: chmod go-w " + path);
       }
     }
-    return Optional.empty();
+    return found;
   }
 
   /**

@@ -27,7 +27,7 @@ final class JsonLayout extends LayoutBase<ILoggingEvent> {
     try (JsonGenerator out = json.createGenerator(line)) {
       Set<String> names = new HashSet<>();
       out.writeStartObject();
-      field(out, names, "time", event.getInstant().toString());
+      field(out, names, "time", TextLayout.TIME.format(event.getInstant()));
       field(out, names, "level", event.getLevel().toString());
       String logger = event.getLoggerName();
       field(out, names, "logger", logger.substring(logger.lastIndexOf('.') + 1));

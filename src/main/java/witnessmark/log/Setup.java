@@ -10,7 +10,6 @@ import ch.qos.logback.core.Appender;
 import ch.qos.logback.core.ConsoleAppender;
 import ch.qos.logback.core.Layout;
 import ch.qos.logback.core.encoder.LayoutWrappingEncoder;
-import ch.qos.logback.core.rolling.RollingFileAppender;
 import ch.qos.logback.core.rolling.SizeAndTimeBasedRollingPolicy;
 import ch.qos.logback.core.spi.ContextAwareBase;
 import ch.qos.logback.core.status.NopStatusListener;
@@ -69,8 +68,8 @@ public final class Setup extends ContextAwareBase implements Configurator {
     return console;
   }
 
-  private static Appender<ILoggingEvent> file(LoggerContext context, Form form, String file) {
-    RollingFileAppender<ILoggingEvent> appender = new RollingFileAppender<>();
+  static Appender<ILoggingEvent> file(LoggerContext context, Form form, String file) {
+    KeptFile appender = new KeptFile();
     appender.setContext(context);
     appender.setName("file");
     appender.setFile(file);

@@ -10,7 +10,7 @@ import witnessmark.torque.Visible;
 
 /** An event as one line of text, whatever is in its values. */
 final class TextLayout extends LayoutBase<ILoggingEvent> {
-  private static final DateTimeFormatter TIME =
+  static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("yyyy-MM-dd'T'HH:mm:ss.SSSX").withZone(ZoneOffset.UTC);
 
   private final boolean journal;

@@ -1,9 +1,17 @@
 package witnessmark.log;
 
+import java.util.Locale;
+
 /** How much is logged. */
 public enum Volume {
   ERROR,
   WARN,
   INFO,
-  DEBUG
+  DEBUG;
+
+  /** The word on the command line. */
+  @Override
+  public String toString() {
+    return name().toLowerCase(Locale.ROOT);
+  }
 }

@@ -169,7 +169,7 @@ class ExitStatusIT {
         .isEqualTo(
             "shop.toml:2:1: \"shop 1\" is no name; write 1 to 64 letters, digits, and . _ -\n"
                 + "shop.toml:6:1: a broker's url must be tcp://HOST:PORT or ssl://HOST:PORT and nothing more;"
-                + " mend this section\n");
+                + " write e.g. \"tcp://127.0.0.1:1883\" or \"ssl://host:8883\"\n");
     assertThat(Files.exists(directory.resolve("witnessmark-data"))).isFalse();
   }
 

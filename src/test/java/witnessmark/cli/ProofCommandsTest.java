@@ -113,7 +113,9 @@ class ProofCommandsTest extends ProofDesk {
                 4,
                 "",
                 at("no/where")
-                    + " cannot be written: there is no such file; name a place that can be\n"));
+                    + " cannot be written: there is no directory "
+                    + at("no")
+                    + "; name a place that can be\n"));
   }
 
   @Test

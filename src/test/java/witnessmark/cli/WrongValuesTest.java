@@ -150,7 +150,7 @@ class WrongValuesTest {
   void aDirectoryWhereAFileShouldBeIsStatus3() {
     assertSaid(
         3,
-        "DIR cannot be read: is a directory; name a readable file\n",
+        "DIR cannot be read: it is a directory; name a readable file\n",
         "procedure",
         "check",
         directory.toString());

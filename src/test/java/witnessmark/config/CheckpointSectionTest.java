@@ -70,4 +70,36 @@ class CheckpointSectionTest {
         "TEMP/shop.toml:2:1: nothing is dropped anywhere; name the directory with drop",
         "every = \"1 h\"");
   }
+
+  @Test
+  void aDirectoryThatIsAFileIsCalledOne() {
+    fault(
+        "TEMP/shop.toml:2:1: TEMP/broker-password.txt is not a directory; make it, best on another"
+            + " machine's disk, or name one that exists",
+        "drop = \"broker-password.txt\"");
+  }
+
+  @ParameterizedTest
+  @CsvSource({".", "checkpoints", "tls/../checkpoints"})
+  void whatLiesInTheDataDirectoryKeepsNothingOutside(String drop) {
+    String toml = REST.replace("[[mqtt]]", "data = \".\"\n[[mqtt]]");
+    assertThatThrownBy(() -> directory.read("[checkpoints]\ndrop = \"" + drop + "\"\n" + toml))
+        .isInstanceOf(FaultsException.class)
+        .hasMessage(
+            temp
+                + "/shop.toml:2:1: "
+                + temp.resolve(drop)
+                + " lies in the data directory "
+                + temp.resolve(".")
+                + ", so whoever loses or rewrites the log has the checkpoints, too; name a directory"
+                + " outside it, best on another machine's disk");
+  }
+
+  @Test
+  void besideTheDataDirectoryIsOutside() throws IOException {
+    String toml = REST.replace("[[mqtt]]", "data = \"tls\"\n[[mqtt]]");
+    assertThat(directory.read("[checkpoints]\ndrop = \"checkpoints\"\n" + toml).checkpoints())
+        .satisfies(c -> assertThat(c.within(temp)).isTrue())
+        .satisfies(c -> assertThat(c.within(temp.resolve("tls"))).isFalse());
+  }
 }

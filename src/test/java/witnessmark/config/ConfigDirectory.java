@@ -9,7 +9,7 @@ import java.util.stream.Stream;
 
 /** A directory with everything that the configuration document's examples name. */
 final class ConfigDirectory {
-  static final Map<String, String> ENVIRONMENT = Map.of("BROKER_PASSWORD", "from-env");
+  static final Map<String, String> ENVIRONMENT = Map.of("BROKER_PASSWORD", "from-env", "EMPTY", "");
 
   private final Path directory;
 
@@ -27,6 +27,8 @@ final class ConfigDirectory {
       Files.writeString(directory.resolve(pem), "");
     }
     Files.writeString(directory.resolve("broker-password.txt"), "from-file\n");
+    Files.writeString(directory.resolve("empty.txt"), "\n");
+    Files.write(directory.resolve("latin.txt"), new byte[] {'p', (byte) 0xfc});
   }
 
   Path file() {

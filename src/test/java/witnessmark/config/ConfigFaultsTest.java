@@ -1,12 +1,15 @@
 package witnessmark.config;
 
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowable;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -107,12 +110,17 @@ class ConfigFaultsTest {
       value = {
         "url = \"tcp://127.0.0.1:1883\"|3:1: mqtt has no \"name\"; write 1 to 64 letters, digits,"
             + " and . _ -",
-        "name = \"shop\"|3:1: mqtt has no \"url\"; e.g. \"tcp://127.0.0.1:1883\" or"
+        "name = \"shop\"|3:1: mqtt has no \"url\"; write e.g. \"tcp://127.0.0.1:1883\" or"
             + " \"ssl://host:8883\"",
         "name = \"a/b\" / url = \"tcp://127.0.0.1:1883\"|4:1: \"a/b\" is no name; write 1 to 64"
             + " letters, digits, and . _ -",
         "name = \"shop\" / url = \"127.0.0.1\"|5:1: a broker's url must be tcp://HOST:PORT or"
-            + " ssl://HOST:PORT and nothing more; mend this section",
+            + " ssl://HOST:PORT and nothing more; write e.g. \"tcp://127.0.0.1:1883\" or"
+            + " \"ssl://host:8883\"",
+        "name = \"shop\" / url = \"tcp://127.0.0.1:65536\"|5:1: port 65536 of the url is not from"
+            + " 1 to 65535; write e.g. \"tcp://127.0.0.1:1883\" or \"ssl://host:8883\"",
+        "name = \"shop\" / url = \"ssl://127.0.0.1:0\"|5:1: port 0 of the url is not from"
+            + " 1 to 65535; write e.g. \"tcp://127.0.0.1:1883\" or \"ssl://host:8883\"",
       })
   void aFaultOfABrokersNameOrUrlIsNamed(String keys, String fault) {
     assertThat(faults(BRIDGE + "[[mqtt]]\n" + lines(keys))).containsExactly("shop.toml:" + fault);
@@ -122,8 +130,8 @@ class ConfigFaultsTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "client-id = \"\"|5:1: client-id must be 1 to 64 printable characters without blanks at"
-            + " the ends; mend this section",
+        "client-id = \"\"|6:1: client-id must be 1 to 64 printable characters without blanks at"
+            + " the ends; write such a one, or leave client-id out",
         "subscribe = 1|6:1: \"subscribe\" is not true or false; write true or false",
         "publish = \"no\"|6:1: \"publish\" is not true or false; write true or false",
         "topic = \"x\"|6:1: unknown key \"topic\" in mqtt; allowed are ca-file, cert-file,"
@@ -135,16 +143,28 @@ class ConfigFaultsTest {
         "stations = [\"a/b\"]|6:13: \"a/b\" is no station's name; write 1 to 64 letters, digits, and"
             + " . _ -",
         "stations = [\"b\", \"b\"]|6:18: station \"b\" is named twice; name it once",
-        "password-env = \"BROKER_PASSWORD\"|5:1: a password needs a user; mend this section",
+        "password-env = \"BROKER_PASSWORD\"|6:1: a password needs a user; add user = \"NAME\", as the"
+            + " broker knows it",
+        "password-file = \"broker-password.txt\"|6:1: a password needs a user; add user = \"NAME\","
+            + " as the broker knows it",
+        "user = \"u\" / password-env = \"EMPTY\"|7:1: EMPTY is empty; set it to the password",
+        "user = \"u\" / password-file = \"empty.txt\"|7:1: empty.txt is empty; write the password"
+            + " that the broker knows into it",
+        "user = \"u\" / password-file = \"tls\"|7:1: tls cannot be read: it is a directory; name a"
+            + " readable file; its path is relative to this file",
+        "user = \"u\" / password-file = \"nodir/p\"|7:1: nodir/p cannot be read: there is no"
+            + " directory nodir; name a readable file; its path is relative to this file",
+        "user = \"u\" / password-file = \"latin.txt\"|7:1: latin.txt cannot be read: it is not"
+            + " UTF-8; save it as UTF-8",
         "user = \"u\" / password-env = \"NOT_SET\"|7:1: the environment has no NOT_SET; set it, or"
             + " use password-file",
-        "user = \"u\" / password-file = \"none.txt\"|7:1: none.txt cannot be read; name a readable"
-            + " file, relative to this one",
+        "user = \"u\" / password-file = \"none.txt\"|7:1: none.txt cannot be read: there is no such"
+            + " file; name a readable file; its path is relative to this file",
         "user = \"u\" / password-env = \"BROKER_PASSWORD\" / password-file ="
             + " \"broker-password.txt\"|7:1: there are two sources of the password; keep one of"
             + " them",
-        "ca-file = \"tls/ca.pem\"|5:1: certificate files need a url that begins with ssl://, found"
-            + " \"tcp://127.0.0.1:1883\"; mend this section",
+        "ca-file = \"tls/ca.pem\"|6:1: ca-file needs a url that begins with ssl://; write ssl:// and"
+            + " the port that encrypts in url, or leave ca-file out",
       })
   void aFaultOfABrokersOtherKeysIsNamed(String keys, String fault) {
     assertThat(faults(BRIDGE + BROKER + lines(keys))).containsExactly("shop.toml:" + fault);
@@ -154,14 +174,18 @@ class ConfigFaultsTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "ca-file = \"tls/none.pem\"|6:1: tls/none.pem cannot be read; name a readable file,"
-            + " relative to this one",
+        "ca-file = \"tls/none.pem\"|6:1: tls/none.pem cannot be read: there is no such file; name a"
+            + " readable file; its path is relative to this file",
+        "ca-file = \"tls\"|6:1: tls cannot be read: it is a directory; name a readable file; its path"
+            + " is relative to this file",
         "cert-file = \"tls/none.pem\" / key-file = \"tls/shop-1.key\"|6:1: tls/none.pem cannot be"
-            + " read; name a readable file, relative to this one",
+            + " read: there is no such file; name a readable file; its path is relative to this file",
         "cert-file = \"tls/shop-1.pem\" / key-file = \"tls/none.key\"|7:1: tls/none.key cannot be"
-            + " read; name a readable file, relative to this one",
-        "cert-file = \"tls/shop-1.pem\"|5:1: a client certificate and its key belong together:"
-            + " give both files or neither; mend this section",
+            + " read: there is no such file; name a readable file; its path is relative to this file",
+        "cert-file = \"tls/shop-1.pem\"|6:1: a client certificate and its key belong together; add"
+            + " key-file, or leave both out",
+        "key-file = \"tls/shop-1.key\"|6:1: a client certificate and its key belong together; add"
+            + " cert-file, or leave both out",
       })
   void aFaultOfABrokersCertificatesIsNamed(String keys, String fault) {
     String broker = BROKER.replace("tcp://127.0.0.1:1883", "ssl://broker.example:8883");
@@ -178,14 +202,17 @@ class ConfigFaultsTest {
             + " the station it is for",
         "topic = \"a\" / station = \"b\"|6:1: map has no \"profile\"; name a profile file",
         "topic = \"a/+\" / station = \"b\" / profile = \"profiles/nested-json.toml\"|7:1: \"a/+\""
-            + " has a wildcard; name each topic",
+            + " has a wildcard; name the topic to read",
         "topic = \"a/#\" / station = \"b\" / profile = \"profiles/nested-json.toml\"|7:1: \"a/#\""
-            + " has a wildcard; name each topic",
+            + " has a wildcard; name the topic to read",
+        "topic = \"\" / station = \"b\" / profile = \"profiles/nested-json.toml\"|7:1: topic \"\" is no"
+            + " MQTT topic; name the topic to read",
         "topic = \"a\" / station = \"b c\" / profile = \"profiles/nested-json.toml\"|8:1: station"
             + " \"b c\" is not allowed; use 1 to 64 letters, digits, and . _ -; name the station"
             + " it is for",
         "topic = \"a\" / station = \"b\" / profile = \"none.toml\"|9:1: the profile none.toml"
-            + " cannot be read; name a file that exists, relative to this one",
+            + " cannot be read: there is no such file; name a readable file; its path is relative to"
+            + " this file",
         "topic = \"a\" / station = \"b\" / profile = \"profiles/nested-json.toml\" / qos = 1|10:1:"
             + " unknown key \"qos\" in map; allowed are profile, station, topic",
       })
@@ -219,7 +246,7 @@ class ConfigFaultsTest {
       delimiter = '|',
       value = {
         "name = \"cable\"|3:1: serial has no \"name\"; write 1 to 64 letters, digits, and . _ -",
-        "port = \"/dev/ttyUSB0\"|3:1: serial has no \"port\"; e.g. \"/dev/ttyUSB0\","
+        "port = \"/dev/ttyUSB0\"|3:1: serial has no \"port\"; write e.g. \"/dev/ttyUSB0\","
             + " \"usb-serial:A600XYZ\" or \"usb:0403:6001\"",
         "station = \"bench-1\"|3:1: serial has no \"station\"; name the station it is for",
         "profile = \"profiles/demo-line.toml\"|3:1: serial has no \"profile\"; name a profile file",
@@ -234,11 +261,11 @@ class ConfigFaultsTest {
       value = {
         "\"/dev/ttyUSB0\"|\"COM3\"|5:1: a serial port must be a path like /dev/ttyUSB0,"
             + " usb-serial:NUMBER, or usb:VENDOR:PRODUCT with four hexadecimal digits each; found"
-            + " \"COM3\"; e.g. \"/dev/ttyUSB0\", \"usb-serial:A600XYZ\" or \"usb:0403:6001\"",
+            + " \"COM3\"; write e.g. \"/dev/ttyUSB0\", \"usb-serial:A600XYZ\" or \"usb:0403:6001\"",
         "\"bench-1\"|\"bench/1\"|6:1: station \"bench/1\" is not allowed; use 1 to 64 letters,"
             + " digits, and . _ -; name the station it is for",
-        "\"profiles/demo-line.toml\"|\"none.toml\"|7:1: the profile none.toml cannot be read; name"
-            + " a file that exists, relative to this one",
+        "\"profiles/demo-line.toml\"|\"none.toml\"|7:1: the profile none.toml cannot be read: there"
+            + " is no such file; name a readable file; its path is relative to this file",
         "demo-line.toml|nested-json.toml|7:1: profile \"nested-json\" has no [frame], so a serial"
             + " line cannot use it; say in it how frames are cut",
       })
@@ -253,7 +280,7 @@ class ConfigFaultsTest {
         "baud = 49|8:1: baud 49 is out of range; 50 to 4000000 is allowed",
         "data-bits = 9|8:1: data-bits 9 is out of range; 7 to 8 is allowed",
         "stop-bits = 0|8:1: stop-bits 0 is out of range; 1 to 2 is allowed",
-        "parity = \"mark\"|8:1: parity \"mark\" is unknown; none, odd or even",
+        "parity = \"mark\"|8:1: parity \"mark\" is unknown; write none, odd or even",
         "speed = 9600|8:1: unknown key \"speed\" in serial; allowed are baud, data-bits, name,"
             + " parity, port, profile, station, stop-bits",
       })
@@ -265,6 +292,27 @@ class ConfigFaultsTest {
   void linksOfOneNameAreNamedWhateverTheirKind() {
     assertThat(faults(BRIDGE + BROKER + LINE.replace("cable", "shop")))
         .containsExactly("shop.toml:7:1: the name \"shop\" is used twice; name it otherwise");
+  }
+
+  @Test
+  void anIdThatTwoLongNamesMakeIsNamed() {
+    String name = "n".repeat(60);
+    assertThat(faults(BRIDGE + BROKER.replace("\"shop\"", "\"" + name + "\"")))
+        .containsExactly(
+            "shop.toml:4:1: the client-id witnessmark-BRIDGE-NAME must be 1 to 64 printable"
+                + " characters without blanks at the ends; name another, shorter one with client-id");
+  }
+
+  @Test
+  void aFileThatIsNotUtf8IsNamedAtTheByte() throws IOException {
+    Files.write(directory.file(), (BRIDGE + "# f\u00fcr\n").getBytes(ISO_8859_1));
+    assertThatThrownBy(() -> ConfigFile.read(directory.file(), Map.of()))
+        .isInstanceOf(FaultsException.class)
+        .hasMessage(
+            directory.file() + ":3:4: the file is not UTF-8 from here on; save it as UTF-8");
+    Files.write(directory.path("latin.toml"), "[profile]\n\u00fc".getBytes(ISO_8859_1));
+    assertThat(faults(BRIDGE + LINE.replace("profiles/demo-line.toml", "latin.toml")))
+        .containsExactly("latin.toml:2:1: the file is not UTF-8 from here on; save it as UTF-8");
   }
 
   @Test
@@ -286,13 +334,13 @@ class ConfigFaultsTest {
         .containsExactly(
             "shop.toml:2:1: \"shop 1\" is no name; write 1 to 64 letters, digits, and . _ -",
             "shop.toml:3:1: queue 1 is out of range; 16 to 100000 is allowed",
-            "shop.toml:4:1: mqtt has no \"url\"; e.g. \"tcp://127.0.0.1:1883\" or"
+            "shop.toml:4:1: mqtt has no \"url\"; write e.g. \"tcp://127.0.0.1:1883\" or"
                 + " \"ssl://host:8883\"",
             "shop.toml:6:1: serial has no \"station\"; name the station it is for",
             "shop.toml:6:1: serial has no \"profile\"; name a profile file",
             "shop.toml:7:1: the name \"shop\" is used twice; name it otherwise",
             "shop.toml:8:1: a serial port must be a path like /dev/ttyUSB0, usb-serial:NUMBER, or"
-                + " usb:VENDOR:PRODUCT with four hexadecimal digits each; found \"COM3\"; e.g."
+                + " usb:VENDOR:PRODUCT with four hexadecimal digits each; found \"COM3\"; write e.g."
                 + " \"/dev/ttyUSB0\", \"usb-serial:A600XYZ\" or \"usb:0403:6001\"");
   }
 

@@ -119,9 +119,12 @@ class ConfigFileTest {
             "witnessmark/v1/bench-1/scan",
             "witnessmark/v1/lift/torque",
             "witnessmark/v1/lift/scan");
-    assertThat(broker.settings().watched()).isEmpty();
+    assertThat(broker.settings().watched())
+        .as("for another bridge of the same name")
+        .containsExactly("witnessmark/v1/shop-1/health");
     assertThat(broker.settings().ended())
-        .containsExactly("witnessmark/v1/+/torque", "witnessmark/v1/+/scan");
+        .containsExactly(
+            "witnessmark/v1/+/torque", "witnessmark/v1/+/scan", "witnessmark/v1/+/health");
   }
 
   @Test

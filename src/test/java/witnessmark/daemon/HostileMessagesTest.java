@@ -65,7 +65,7 @@ class HostileMessagesTest {
     return new MqttIntake(
         loop,
         new MqttConfig(settings, false, Set.of(), List.of(), List.of()),
-        new Neighbours("shop-1", "shop"));
+        new Neighbours("shop-1", "2026-11-26T10:00:00Z", "shop"));
   }
 
   private static Delivery delivery(String topic, byte[] bytes, Optional<Cut> cut) {

@@ -108,6 +108,46 @@ class TwoBridgesIT {
   }
 
   @Test
+  void twoOfOneNameWarnOfEachOtherUntilOneIsGone() {
+    String stations = "stations = [\"bench-1\"]";
+    try (DaemonProcess first = start(one, "shop-1", stations)) {
+      awaitHealth("shop-1", "ok", "");
+      first.kill();
+    }
+    // its last will, and then an earlier run's health, are no other bridge's
+    try (DaemonProcess first = start(one, "shop-1", stations)) {
+      awaitHealth("shop-1", "ok", "");
+      Path config =
+          two.write(
+              "shop-1.toml",
+              ("[bridge]\nname = \"shop-1\"\nhealth-every = \"200 ms\"\n\n[[mqtt]]\nname = \"office\"\n"
+                      + "url = \"%s\"\nstations = [\"bench-2\"]\n")
+                  .formatted(broker.url()));
+      try (DaemonProcess second = DaemonProcess.start(two.program(), config).awaitUp("office")) {
+        String not = "Neighbours: not alone link=";
+        await().atMost(LONG).until(() -> first.log().contains(not + "\"broker\""));
+        await().atMost(LONG).until(() -> second.log().contains(not + "\"office\""));
+        await()
+            .atMost(LONG)
+            .untilAsserted(
+                () -> {
+                  JsonNode health =
+                      Json.of(
+                          broker
+                              .take("witnessmark/v1/shop-1/health", 1, Duration.ofSeconds(5))
+                              .get(0));
+                  assertThat(health.path("state").asText()).isEqualTo("degraded");
+                  assertThat(health.path("reason").asText())
+                      .contains("another bridge of the name \"shop-1\" tells its health here, too");
+                });
+        assertThat(second.stop()).isEqualTo(DaemonProcess.TERMINATED);
+      }
+      awaitHealth("shop-1", "ok", "");
+      assertThat(first.log()).contains("Neighbours: neighbour gone link=\"broker\"");
+    }
+  }
+
+  @Test
   void aStationTakenOutOfTheConfigurationIsHeardNoMore() {
     try (DaemonProcess all = start(one, "shop-1", "")) {
       assertThat(all.stop()).isEqualTo(DaemonProcess.TERMINATED);

@@ -171,8 +171,8 @@ class DoctorIT {
     Files.setPosixFilePermissions(key, PosixFilePermissions.fromString("rw-r--r--"));
     assertThat(bad())
         .containsExactly(
-            "key: Others than its owner may read or write witnessmark-data/ledger.key (rw-r--r--)."
-                + " -> Keep it to its owner: chmod 600 witnessmark-data/ledger.key");
+            "key: The log's key witnessmark-data/ledger.key is open to others (rw-r--r--): who reads"
+                + " it can sign another history. -> chmod 600 witnessmark-data/ledger.key");
     Files.setPosixFilePermissions(key, PosixFilePermissions.fromString("rw-------"));
     Files.delete(directory.resolve("witnessmark-data/ledger.pub"));
     assertThat(bad())

@@ -3,9 +3,13 @@ package witnessmark.doctor;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
@@ -76,5 +80,119 @@ class DoctorTest {
   @Test
   void aFindingStaysOnItsLine() {
     assertThat(Finding.good("broker", "a\n\u001b[31m").found()).isEqualTo("a\\u000A\\u001B[31m");
+  }
+
+  @Test
+  void anAreaThatFailsDoesNotHideTheOthers() {
+    List<Finding> found = new ArrayList<>();
+    Doctor doctor = new Doctor(found::add);
+    doctor.look(
+        "broker shop",
+        () -> {
+          throw new IllegalArgumentException("port out of range:65536");
+        });
+    doctor.look("clock", () -> List.of(Finding.good("clock", "It is right.")));
+    assertThat(found).extracting(Finding::area).containsExactly("broker shop", "clock");
+    assertThat(found.get(0).mark()).isEqualTo(Mark.BAD);
+    assertThat(found.get(0).found())
+        .isEqualTo(
+            "It could not be looked at: java.lang.IllegalArgumentException: port out of"
+                + " range:65536.");
+  }
+
+  @Test
+  void aSentenceEndsInOneMark() {
+    assertThat(Finding.sentence("did you mean \"listen\"?")).isEqualTo("Did you mean \"listen\"?");
+    assertThat(Finding.sentence("name it once")).isEqualTo("Name it once.");
+    assertThat(Finding.sentence("Run it.")).isEqualTo("Run it.");
+  }
+
+  @Test
+  void whatComesWithItsOwnNextStepGetsNoOther() {
+    assertThat(
+            Finding.told(
+                "ledger",
+                "It does not open: ",
+                "l.db has format version 2; this program knows up to 1. Use the newer program that"
+                    + " wrote it.",
+                "another"))
+        .isEqualTo(
+            Finding.bad(
+                "ledger",
+                "It does not open: l.db has format version 2; this program knows up to 1.",
+                "Use the newer program that wrote it."));
+    assertThat(Finding.told("ledger", "It does not open: ", "l.db is not a log.", "another"))
+        .isEqualTo(Finding.bad("ledger", "It does not open: l.db is not a log.", "another"));
+  }
+
+  private static Health health(String state, String since, long waiting, long notKept) {
+    return Health.read(
+        ("{\"state\":\""
+                + state
+                + "\",\"reason\":\"why\",\"since\":\""
+                + since
+                + "\",\"waiting\":"
+                + waiting
+                + ",\"notkept\":"
+                + notKept
+                + "}")
+            .getBytes(StandardCharsets.UTF_8));
+  }
+
+  private static List<String> atWork(
+      OptionalLong daemon, Optional<Health> served, Health retained) {
+    return new AtWork("shop-1", daemon, served, Map.of("broker shop", retained))
+        .look().stream().map(f -> f.mark() + " " + f.area() + ": " + f.found()).toList();
+  }
+
+  @Test
+  void whatTheRunningBridgeCountsIsTold() {
+    String since = "2026-11-26T10:00:00Z";
+    Health it = health("degraded", since, 3, 1);
+    assertThat(atWork(OptionalLong.of(1), Optional.of(it), it))
+        .containsExactly(
+            "WARN bridge: The running bridge says it is degraded: why",
+            "WARN bridge: 3 messages were heard and not on record yet.",
+            "WARN bridge: 1 message was heard since "
+                + since
+                + " and lost: there was no room for them, and nobody sends them again.");
+  }
+
+  @Test
+  void aBridgeOfTheSameNameIsToldApartBySinceWhen() {
+    Health ours = health("ok", "2026-11-26T10:00:00Z", 0, 0);
+    Health other = health("ok", "2026-11-26T10:00:01Z", 0, 0);
+    assertThat(atWork(OptionalLong.of(1), Optional.of(ours), ours))
+        .containsExactly("GOOD bridge: The running bridge says that all is well with it.");
+    assertThat(atWork(OptionalLong.of(1), Optional.of(ours), other))
+        .containsExactly(
+            "BAD broker shop: Another bridge of the name \"shop-1\", at work since"
+                + " 2026-11-26T10:00:01Z, tells its health there in place of this one's.",
+            "GOOD bridge: The running bridge says that all is well with it.");
+    assertThat(atWork(OptionalLong.empty(), Optional.empty(), other))
+        .singleElement()
+        .asString()
+        .startsWith("WARN broker shop: A bridge \"shop-1\" says there that it is at work since");
+  }
+
+  @Test
+  void withoutHttpTheProcessOwnAgeTells() {
+    OptionalLong me = OptionalLong.of(ProcessHandle.current().pid());
+    Instant started = ProcessHandle.current().info().startInstant().orElseThrow();
+    assertThat(atWork(me, Optional.empty(), health("ok", "" + started.plusSeconds(3), 0, 0)))
+        .containsExactly("GOOD bridge: The running bridge says that all is well with it.");
+    assertThat(atWork(me, Optional.empty(), health("ok", "" + started.minusSeconds(90), 0, 0)))
+        .singleElement()
+        .asString()
+        .startsWith("BAD broker shop: Another bridge of the name");
+  }
+
+  @Test
+  void theMountPointIsTheTopOfTheDisk() throws IOException {
+    assertThat(Disk.mount(Path.of("/proc/self/net"))).isEqualTo(Path.of("/proc"));
+    Path root = Path.of("/");
+    assertThat(Disk.mount(root)).isEqualTo(root);
+    assertThat(Disk.room(Path.of("/proc"), 0).next().orElseThrow())
+        .startsWith("See what takes the room: du -xh --max-depth=2 /proc | sort -h | tail.");
   }
 }

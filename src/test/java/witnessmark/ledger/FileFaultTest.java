@@ -3,6 +3,7 @@ package witnessmark.ledger;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.MalformedInputException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
@@ -14,6 +15,10 @@ class FileFaultTest {
   @Test
   void theClassOrTheReasonIsPutInWords() {
     assertThat(FileFault.why(new NoSuchFileException("f"))).isEqualTo("there is no such file");
+    assertThat(FileFault.why(new NoSuchFileException("no/where/f")))
+        .isEqualTo("there is no directory no/where");
+    assertThat(FileFault.why(new NoSuchFileException(null))).isEqualTo("there is no such file");
+    assertThat(FileFault.why(new MalformedInputException(1))).isEqualTo("it is not UTF-8");
     assertThat(FileFault.why(new AccessDeniedException("f")))
         .isEqualTo("this user has no right to it");
     assertThat(FileFault.why(new FileAlreadyExistsException("f")))
@@ -21,7 +26,7 @@ class FileFaultTest {
     assertThat(FileFault.why(new FileSystemException("f", null, "Read-only file system")))
         .isEqualTo("read-only file system");
     assertThat(FileFault.why(new FileSystemException("f"))).isEqualTo("the system gives no reason");
-    assertThat(FileFault.why(new IOException("Is a directory"))).isEqualTo("is a directory");
+    assertThat(FileFault.why(new IOException("Is a directory"))).isEqualTo("it is a directory");
     assertThat(FileFault.why(new IOException())).isEqualTo("the system gives no reason");
   }
 

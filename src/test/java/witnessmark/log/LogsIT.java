@@ -21,6 +21,7 @@ import witnessmark.bench.DaemonProcess;
 import witnessmark.bench.Json;
 import witnessmark.bench.Mosquitto;
 import witnessmark.bench.Workshop;
+import witnessmark.trial.faults.SmallDisk;
 
 /** What comes off a wire, in the daemon's own log and on people's screens. */
 class LogsIT {
@@ -151,7 +152,7 @@ class LogsIT {
       assertThat(daemon.status()).isEqualTo(4);
       assertThat(daemon.log())
           .isEqualTo(
-              "The log file logs/bridge.log cannot be written: there is no such file."
+              "The log file logs/bridge.log cannot be written: there is no directory logs."
                   + " Name one in a directory that this user may write to.\n");
     }
     try (DaemonProcess daemon = shop.daemon("--log-file", "bridge.log").awaitUp("broker")) {
@@ -162,5 +163,41 @@ class LogsIT {
     }
     assertThat(Files.readAllLines(directory.resolve("bridge.log")))
         .anyMatch(l -> l.matches("[0-9T:.-]{23}Z INFO  Bridge: stopped entries=\"5\""));
+  }
+
+  @Test
+  void aLogFileOnAFullDiskIsToldOnceAndSoIsThatItWorksAgain() throws Exception {
+    Path logs = Files.createDirectory(directory.resolve("logs"));
+    try (SmallDisk disk = new SmallDisk(logs, 100);
+        DaemonProcess daemon =
+            shop.under(disk.prefix()).daemon("--log-file", "logs/bridge.log").awaitUp("broker")) {
+      disk.fill();
+      await().atMost(LONG).until(() -> refused(daemon, "KeptFile: the log file cannot be written"));
+      assertThat(daemon.log()).contains("reason=\"No space left on device\"");
+      disk.free();
+      await().atMost(LONG).until(() -> refused(daemon, "KeptFile: the log file is written again"));
+      daemon.stop();
+      assertThat(daemon.log().lines().filter(l -> l.contains("KeptFile: "))).hasSize(2);
+    }
+  }
+
+  /** Sends what is refused for a reason of its own, so that there is something to log. */
+  private boolean refused(DaemonProcess daemon, String until) {
+    String unit = "\"x" + System.nanoTime() + "\"";
+    broker.publish(
+        "witnessmark/v1/bench-1/torque",
+        List.of("{\"wrench\":\"TW-0417\",\"torque\":\"33\",\"unit\":" + unit + "}"));
+    return daemon.log().contains(until);
+  }
+
+  @Test
+  void aRefusedStartSaysWhyAndNothingElse() {
+    shop.ledger().run("DROP TRIGGER entry_remains; DELETE FROM entry WHERE n = 4;");
+    try (DaemonProcess daemon = shop.daemon()) {
+      assertThat(daemon.status()).isEqualTo(4);
+      assertThat(daemon.log())
+          .startsWith("The end of the log witnessmark-data/ledger.db is not as it was signed")
+          .hasLineCount(1);
+    }
   }
 }

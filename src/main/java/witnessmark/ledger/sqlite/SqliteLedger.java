@@ -147,7 +147,7 @@ public final class SqliteLedger implements Ledger {
     try {
       return Database.number(connection, "SELECT coalesce(max(n) + 1, 0) FROM entry");
     } catch (SQLException e) {
-      throw Database.failure("read", file, e);
+      throw Trouble.of("read", file, e);
     }
   }
 

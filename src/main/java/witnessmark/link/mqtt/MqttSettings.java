@@ -86,20 +86,52 @@ public record MqttSettings(
     return url.startsWith("ssl://");
   }
 
+  /**
+   * The url, unchanged.
+   *
+   * @throws IllegalArgumentException when it is not of its form
+   */
+  public static String checkedUrl(String url) {
+    checkUrl(url);
+    return url;
+  }
+
+  /**
+   * The one topic, unchanged.
+   *
+   * @throws IllegalArgumentException when it is none, or several by a wildcard
+   */
+  public static String checkedTopic(String topic) {
+    if (topic.contains("+") || topic.contains("#")) {
+      throw new IllegalArgumentException("\"" + topic + "\" has a wildcard");
+    }
+    checkTopic("topic", topic, false);
+    return topic;
+  }
+
   private static URI checkUrl(String url) {
     try {
       URI uri = new URI(Objects.requireNonNull(url, "url"));
       boolean scheme = "tcp".equals(uri.getScheme()) || "ssl".equals(uri.getScheme());
       boolean bare = uri.getUserInfo() == null && uri.getQuery() == null;
       boolean noPath = uri.getPath() == null || uri.getPath().isEmpty();
-      if (scheme && bare && noPath && uri.getHost() != null && uri.getPort() > 0) {
-        return uri;
+      boolean nothingMore = bare && noPath && uri.getFragment() == null;
+      if (scheme && nothingMore && uri.getHost() != null && uri.getPort() >= 0) {
+        return withPort(uri);
       }
     } catch (URISyntaxException notOne) {
       // told below, without the text: it could hold a password
     }
     throw new IllegalArgumentException(
         "a broker's url must be tcp://HOST:PORT or ssl://HOST:PORT and nothing more");
+  }
+
+  private static URI withPort(URI uri) {
+    if (uri.getPort() < 1 || uri.getPort() > 65_535) {
+      throw new IllegalArgumentException(
+          "port " + uri.getPort() + " of the url is not from 1 to 65535");
+    }
+    return uri;
   }
 
   private static void checkTopic(String what, String topic, boolean wildcards) {

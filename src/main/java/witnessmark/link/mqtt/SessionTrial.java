@@ -107,21 +107,25 @@ final class SessionTrial {
   private Tried refused(Exception e) {
     String why = Trouble.sentence(new Trouble(settings).why(e));
     String user = settings.user().orElse("witnessmark");
-    String tool = "mosquitto_passwd /etc/mosquitto/passwd " + user;
     if (why.contains("refused user")) {
       return Tried.failed(
           why,
-          "Correct the password in the file that password-file names (or in password-env). A"
-              + " mosquitto broker is given a new one with: "
-              + tool);
+          "Correct the password in the file that password-file names (or in password-env). "
+              + recipe(user));
     }
     if (why.contains("without user and password")) {
-      return Tried.failed(
-          why,
-          "Add user and password-file to this [[mqtt]]. A mosquitto broker is given a user with: "
-              + tool);
+      return Tried.failed(why, "Add user and password-file to this [[mqtt]]. " + recipe(user));
     }
     return Tried.failed(why, "Read the broker's own log, e.g.: journalctl -u mosquitto -n 50");
+  }
+
+  /** Without the file mosquitto_passwd ends; its option that makes one empties what is there. */
+  private static String recipe(String user) {
+    return "A mosquitto broker is given a password with: mosquitto_passwd /etc/mosquitto/passwd "
+        + user
+        + " && systemctl reload mosquitto. Where that file is new, make it first (install -m 640 -g"
+        + " mosquitto /dev/null /etc/mosquitto/passwd) and name it in mosquitto.conf:"
+        + " password_file /etc/mosquitto/passwd";
   }
 
   private static void leave(MqttAsyncClient client) {

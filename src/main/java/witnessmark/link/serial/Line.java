@@ -7,11 +7,14 @@ import java.nio.file.Path;
 
 /** A serial port that is open, and nobody else's. */
 final class Line implements AutoCloseable {
-  // errno values of Linux, from memory: EACCES, EPERM, EAGAIN (the lock is taken), EBUSY.
+  // errno values of Linux, from memory: EACCES, EPERM, EAGAIN (the lock is taken), EBUSY, EISDIR,
+  // ENOTTY.
   private static final int EPERM = 1;
   private static final int EAGAIN = 11;
   private static final int EACCES = 13;
   private static final int EBUSY = 16;
+  private static final int EISDIR = 21;
+  private static final int ENOTTY = 25;
   // The library's own number for a port this process has open already.
   private static final int OPEN_HERE = 2;
   private static final int READ_MILLIS = 500;
@@ -24,6 +27,9 @@ final class Line implements AutoCloseable {
 
   /** Opens the port with an exclusive lock. */
   static Line open(String path, SerialSettings settings) throws PortException {
+    if (Terminals.ruleOut(Path.of(path))) {
+      throw new PortException(noPort(path));
+    }
     SerialPort port;
     try {
       port = SerialPort.getCommPort(path);
@@ -88,11 +94,16 @@ final class Line implements AutoCloseable {
               + path
               + " may not be opened by this user; add the user to the group that owns it"
               + " (often dialout)";
+      case EISDIR, ENOTTY -> noPort(path);
       default -> "port " + path + " cannot be opened: system error " + error;
     };
   }
 
   private static String missing(String path) {
     return "port " + path + " is not plugged in";
+  }
+
+  private static String noPort(String path) {
+    return "port " + path + " is not a serial port; correct port in the configuration";
   }
 }

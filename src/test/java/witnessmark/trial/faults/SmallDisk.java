@@ -11,13 +11,13 @@ import java.util.concurrent.TimeUnit;
  * A disk of a few megabytes (tmpfs) in the place of a data directory, in a mount namespace of its
  * own that goes with this process.
  */
-final class SmallDisk implements AutoCloseable {
+public final class SmallDisk implements AutoCloseable {
   private final Process holder;
   private final Path place;
   private final Path working;
 
   /** The directory's files are copied onto the new disk. */
-  SmallDisk(Path place, int kilobytes) throws IOException, InterruptedException {
+  public SmallDisk(Path place, int kilobytes) throws IOException, InterruptedException {
     this.place = place;
     this.working = place.getParent();
     Path before = working.resolve("before");
@@ -42,7 +42,7 @@ final class SmallDisk implements AutoCloseable {
   }
 
   /** Runs a command where the disk is. */
-  List<String> prefix() {
+  public List<String> prefix() {
     return List.of(
         "nsenter",
         "-t",
@@ -61,7 +61,7 @@ final class SmallDisk implements AutoCloseable {
   }
 
   /** Fills it to the last byte. */
-  void fill() throws IOException {
+  public void fill() throws IOException {
     try (OutputStream out = Files.newOutputStream(outside("filler"))) {
       byte[] block = new byte[512];
       for (int i = 0; i < 1 << 20; i++) {
@@ -74,7 +74,7 @@ final class SmallDisk implements AutoCloseable {
   }
 
   /** Leaves so many kilobytes. */
-  void free() throws IOException {
+  public void free() throws IOException {
     Files.deleteIfExists(outside("filler"));
   }
 
