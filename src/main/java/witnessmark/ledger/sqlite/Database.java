@@ -90,6 +90,7 @@ final class Database {
                 + VERSION
                 + ". Use the newer program that wrote it.");
       }
+      Shape.check(connection, file, schema());
     } catch (SQLException e) {
       throw failure("read", file, e);
     }
