@@ -42,8 +42,7 @@ final class DecisionCheck {
   }
 
   void entry(long n, String kind, byte[] bytes) {
-    boolean other = kind.equals("disposed") || kind.equals("calibration-ended");
-    if (!other && !PEOPLE.contains(kind) && !REGISTERS.contains(kind)) {
+    if (!concerns(kind)) {
       return;
     }
     DecisionFields fields = DecisionFields.of(bytes);
@@ -55,8 +54,16 @@ final class DecisionCheck {
     fold(n, kind, fields);
   }
 
+  /** Whether entries of the kind may have to be signed. */
+  static boolean concerns(String kind) {
+    return kind.equals("disposed")
+        || kind.equals("calibration-ended")
+        || PEOPLE.contains(kind)
+        || REGISTERS.contains(kind);
+  }
+
   private String fault(long n, String kind, DecisionFields fields, byte[] bytes) {
-    if (kind.equals("calibration-ended") && !decided(fields.text("cause"))) {
+    if (!decided(kind, fields)) {
       return null;
     }
     String by = fields.text("by");
@@ -105,13 +112,16 @@ final class DecisionCheck {
     return person.quality && person.key != null;
   }
 
-  /** Causes that are somebody's decision; a failed check or a count ends a calibration, too. */
-  private static boolean decided(String cause) {
-    return cause.equals("taken-out-of-use") || cause.equals("left-out-of-tolerance");
+  /** Whether somebody decided it; a failed check or a count ends a calibration, too. */
+  static boolean decided(String kind, DecisionFields fields) {
+    String cause = fields.text("cause");
+    return !kind.equals("calibration-ended")
+        || cause.equals("taken-out-of-use")
+        || cause.equals("left-out-of-tolerance");
   }
 
   /** What a badge without a key may not decide once a quality badge holds one. */
-  private static boolean heavy(String kind, DecisionFields fields) {
+  static boolean heavy(String kind, DecisionFields fields) {
     return switch (kind) {
       case "disposed" -> !fields.text("role").equals("technician");
       case "calibration-ended" -> fields.text("cause").equals("left-out-of-tolerance");
