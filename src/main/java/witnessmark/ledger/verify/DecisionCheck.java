@@ -47,11 +47,18 @@ final class DecisionCheck {
     }
     DecisionFields fields = DecisionFields.of(bytes);
     String fault = fault(n, kind, fields, bytes);
+    if (fault == null && kind.equals(KEY_ENROLLED) && !enrolsKey(fields)) {
+      fault = "enrols what is " + PersonSignature.NO_KEY;
+    }
     if (fault != null) {
       findings.add(Findings.Subject.ENTRY, Place.entry(n), fault);
     }
     // A bad entry is named once; what follows from it must not look bad with it.
     fold(n, kind, fields);
+  }
+
+  private static boolean enrolsKey(DecisionFields fields) {
+    return Ed25519.of(ExactBase64.decode(fields.text("publicKey"))) != null;
   }
 
   /** Whether entries of the kind may have to be signed. */
