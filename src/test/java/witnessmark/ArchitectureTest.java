@@ -54,7 +54,7 @@ class ArchitectureTest {
           // the record on paper, and that paper read without trust
           row("certificate", "torque procedure wrench entry job record recall report"),
           // a unit's record is the job's own fold over its entries
-          row("record", "torque procedure wrench entry job ledger recall"),
+          row("record", "torque procedure wrench entry job ledger recall badge"),
           // the log; its verifier shares nothing with what it checks
           row("ledger", "torque"),
           row("ledger.verify", ""),

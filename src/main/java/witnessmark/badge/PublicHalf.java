@@ -73,6 +73,10 @@ public record PublicHalf(String base64) {
       throw new IllegalArgumentException(
           "\"" + base64 + "\" is no Ed25519 public key: the base64 of 32 bytes is one");
     }
+    if (!Curve.holds(bytes)) {
+      throw new IllegalArgumentException(
+          "\"" + base64 + "\" is no Ed25519 public key that only its holder can sign for");
+    }
     byte[] encoded = new byte[HEAD.length + KEY];
     System.arraycopy(HEAD, 0, encoded, 0, HEAD.length);
     System.arraycopy(bytes, 0, encoded, HEAD.length, KEY);

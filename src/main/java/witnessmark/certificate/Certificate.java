@@ -33,7 +33,7 @@ public final class Certificate {
    * @throws IllegalArgumentException when the entries make no record of a unit
    */
   public static byte[] render(Proved proved, Paper paper, String program, Parties parties) {
-    UnitRecord unit = UnitRecord.ofBytes(proved.entries());
+    UnitRecord unit = UnitRecord.ofBytes(proved.entries(), proved.origin());
     Instant at = EntryJson.read(proved.entries().get(proved.entries().lastKey())).at();
     return Book.bound(
         new Book.Cover("Record of tightening, unit " + unit.unit(), program, at, parties),

@@ -43,7 +43,7 @@ public record CertificateCheck(
     UnitRecord unit;
     Sameness sameness;
     try {
-      unit = UnitRecord.ofBytes(proved.entries());
+      unit = UnitRecord.ofBytes(proved.entries(), proved.origin());
       sameness = Sameness.of(pdf, proved, program);
     } catch (IllegalArgumentException e) {
       return new CertificateCheck(

@@ -32,6 +32,11 @@ public record Proved(SortedMap<Long, byte[]> entries, String checkpoint, byte[] 
     return new Proved(entries, checkpoint(bundle), bundle);
   }
 
+  /** The log's own name, the first line of its checkpoint. */
+  public String origin() {
+    return checkpoint.lines().findFirst().orElse("");
+  }
+
   private static String checkpoint(byte[] bundle) {
     try (JsonParser json = JSON.createParser(bundle)) {
       json.nextToken();

@@ -103,7 +103,8 @@ final class CertificateOption {
       err.println("No job on record matches.");
       return Exit.NO;
     }
-    UnitRecord record = UnitRecord.ofBytes(proved.get().entries());
+    UnitRecord record = UnitRecord.ofBytes(proved.get().entries(), proved.get().origin());
+    FalselySigned.refuse("certificate", proved.get().origin(), proved.get().entries());
     if (!draft) {
       refuseUnended(record);
     }

@@ -23,8 +23,9 @@ import witnessmark.ledger.verify.VerifierKey;
     description = {
       "Check a proof of any kind with a verifier key alone, without the log.",
       "Of a certificate (PDF) the pages are made again from the proved entries and compared, too.",
-      "Exit status 1 when nothing is proved, the pages are not what the entries make, or a job's",
-      "end is among several entries and not all that belong to the job are."
+      "Exit status 1 when nothing is proved, a decision is not signed by the person it names, the",
+      "pages are not what the entries make, or a job's end is among several entries and not all",
+      "that belong to the job are, or the keys of its decisions."
     },
     footer = {"", "Example:  witnessmark ledger check-proof entry-8.tlog-proof --key shop.pub"})
 final class CheckProofCommand implements Callable<Integer> {

@@ -55,7 +55,12 @@ record ProofAnswer(ProofVerdict verdict, ProofResult result, Optional<Certificat
         page.say("FALSELY SIGNED: a decision is not signed by the key of the person it names.");
         CheckedProof.wrong(result).forEach(w -> page.say(w, 2));
       }
-      case ENTRIES_MISSING -> lacking(page, "");
+      case ENTRIES_MISSING -> {
+        lacking(page, "");
+        if (verdict.jobs().stream().noneMatch(Tally::lacking)) {
+          page.say("ENTRIES ARE MISSING: keys that decisions are signed with are not here.", 2);
+        }
+      }
       case NOT_SHOWN_IN_FULL -> pages.ifPresent(p -> p.faults().forEach(f -> page.say(f, 2)));
       case NOTHING, PROVED -> {
         // the result says so itself

@@ -23,6 +23,7 @@ import witnessmark.ledger.TlogProof;
 import witnessmark.ledger.verify.ProofCheck;
 import witnessmark.ledger.verify.ProofResult;
 import witnessmark.ledger.verify.VerifierKey;
+import witnessmark.record.Gather;
 
 /** Writes proofs that others can check without the log. */
 @Command(
@@ -32,7 +33,8 @@ import witnessmark.ledger.verify.VerifierKey;
       "Write a proof that entries are in the log, or that it goes on from an",
       "earlier checkpoint. Anybody can check it with the verifier key alone.",
       "One entry makes a C2SP tlog-proof file, several a bundle in JSON.",
-      "Exit status 1 when there is no such entry, or history was rewritten."
+      "Exit status 1 when there is no such entry, or history was rewritten; 4 when a decision",
+      "among the entries is not signed by the person it names."
     },
     footer = {
       "",
@@ -70,10 +72,12 @@ final class ProveCommand implements Callable<Integer> {
     @Parameters(paramLabel = "ENTRY", arity = "1..*", description = "Numbers of entries.")
     private List<Long> entries;
 
-    @Option(names = "--job", description = "All entries of a job.")
+    @Option(
+        names = "--job",
+        description = "All entries of a job, with those of its people and wrenches.")
     private String job;
 
-    @Option(names = "--unit", description = "All entries of all jobs on a unit.")
+    @Option(names = "--unit", description = "The same of all jobs on a unit.")
     private String unit;
 
     @Option(
@@ -99,6 +103,9 @@ final class ProveCommand implements Callable<Integer> {
           "No proof is written: it would not check: "
               + refused.faults().get(0)
               + ". Run: witnessmark ledger verify");
+    }
+    if (result instanceof ProofResult.Included included) {
+      FalselySigned.refuse("proof", included.checkpoint().origin(), included.entries());
     }
     force.write(file, proof);
     out("Wrote " + kind(result) + " to " + file + ".");
@@ -132,6 +139,7 @@ final class ProveCommand implements Callable<Integer> {
     }
   }
 
+  /** All entries of the jobs, scans too, and those that the record needs beside: keys, wrenches. */
   private List<Long> found(Reading reading) {
     List<Long> found = new ArrayList<>();
     Optional<String> none = Optional.empty();
@@ -159,6 +167,7 @@ final class ProveCommand implements Callable<Integer> {
                   + what.unit
                   + "; witnessmark trace --kind job-opened lists all.");
     }
+    found.addAll(Gather.of(reading, query.unit(), query.job()).keySet());
     return found;
   }
 

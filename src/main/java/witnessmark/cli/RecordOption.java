@@ -6,6 +6,7 @@ import java.util.SortedMap;
 import picocli.CommandLine.Option;
 import witnessmark.cli.answer.FoundWarning;
 import witnessmark.cli.answer.Json;
+import witnessmark.ledger.Reading;
 import witnessmark.record.Gather;
 import witnessmark.record.UnitRecord;
 import witnessmark.report.RecordJson;
@@ -36,12 +37,12 @@ final class RecordOption {
       Optional<String> unit,
       Optional<String> job,
       boolean json) {
-    SortedMap<Long, byte[]> bytes = data.reading(r -> r.atOneMoment(() -> Gather.of(r, unit, job)));
-    if (bytes.isEmpty()) {
+    Optional<UnitRecord> found = data.reading(r -> r.atOneMoment(() -> record(r, unit, job)));
+    if (found.isEmpty()) {
       err.println("No job on record matches.");
       return Exit.NO;
     }
-    UnitRecord record = UnitRecord.ofBytes(bytes);
+    UnitRecord record = found.get();
     if (json) {
       Json.write(out, RecordJson.of(record));
     } else {
@@ -50,5 +51,12 @@ final class RecordOption {
     out.flush();
     FoundWarning.print(err, record);
     return Exit.YES;
+  }
+
+  private static Optional<UnitRecord> record(
+      Reading reading, Optional<String> unit, Optional<String> job) {
+    SortedMap<Long, byte[]> bytes = Gather.of(reading, unit, job);
+    String origin = reading.checkpoint().flatMap(note -> note.lines().findFirst()).orElse("");
+    return bytes.isEmpty() ? Optional.empty() : Optional.of(UnitRecord.ofBytes(bytes, origin));
   }
 }

@@ -3,6 +3,7 @@ package witnessmark.entry;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Base64;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -17,6 +18,11 @@ public final class Signed {
 
   /** No more than this from the end: both members, with a number of 19 digits. */
   private static final int TAIL = 140;
+
+  /** Of a signature's 64 bytes. */
+  private static final int BASE64 = 88;
+
+  private static final int MEMBER = ",\"signature\":\"\"".length() + BASE64;
 
   private static final Pattern END =
       Pattern.compile(",\"key\":(0|[1-9][0-9]{0,17}),\"signature\":\"[A-Za-z0-9+/]{86}==\"\\}\\z");
@@ -54,6 +60,23 @@ public final class Signed {
     String tail = new String(entry, from, entry.length - from, StandardCharsets.ISO_8859_1);
     Matcher end = END.matcher(tail);
     return end.find() ? OptionalLong.of(Long.parseLong(end.group(1))) : OptionalLong.empty();
+  }
+
+  /** The signature that these bytes end in; empty where they are not signed. */
+  public static Optional<byte[]> signature(byte[] entry) {
+    if (key(entry).isEmpty()) {
+      return Optional.empty();
+    }
+    int to = entry.length - 2;
+    String base64 = new String(entry, to - BASE64, BASE64, StandardCharsets.ISO_8859_1);
+    return Optional.of(Base64.getDecoder().decode(base64));
+  }
+
+  /** Signed bytes as they were before the signature, which is their last member. */
+  public static byte[] unsigned(byte[] entry) {
+    byte[] naming = Arrays.copyOf(entry, entry.length - MEMBER);
+    naming[naming.length - 1] = '}';
+    return naming;
   }
 
   /** An entry ends in the brace of its one object. */

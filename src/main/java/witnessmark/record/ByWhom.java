@@ -32,4 +32,24 @@ public final class ByWhom {
     }
     return Optional.empty();
   }
+
+  /** The badge that decided on a register, where it was said. */
+  static Optional<String> registered(Entry entry) {
+    if (entry instanceof Entry.ProcedureReleased e) {
+      return e.by();
+    } else if (entry instanceof Entry.WrenchEnrolled e) {
+      return e.by();
+    } else if (entry instanceof Entry.WrenchCalibrated e) {
+      return e.by();
+    } else if (entry instanceof Entry.CalibrationEnded e) {
+      return e.by();
+    } else if (entry instanceof Entry.OperatorEnrolled e) {
+      return e.by();
+    } else if (entry instanceof Entry.OperatorKeyEnrolled e) {
+      return Optional.of(e.by());
+    } else if (entry instanceof Entry.OperatorKeyWithdrawn e) {
+      return Optional.of(e.by());
+    }
+    return Optional.empty();
+  }
 }

@@ -176,7 +176,10 @@ final class Compiled {
     List<Deviation.Decision> decisions =
         acts(Entry.Disposed.class)
             .filter(n -> ((Entry.Disposed) n.entry()).nonconformity() == attempt.entry())
-            .map(n -> new Deviation.Decision(n.n(), (Entry.Disposed) n.entry(), fold.key(n.n())))
+            .map(
+                n ->
+                    new Deviation.Decision(
+                        n.n(), (Entry.Disposed) n.entry(), fold.signature(n.n())))
             .toList();
     Condition condition = job.condition(plan.fastener(fastener).orElseThrow());
     boolean open = condition.nonconformity().equals(OptionalLong.of(attempt.entry()));

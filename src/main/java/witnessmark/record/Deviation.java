@@ -1,7 +1,6 @@
 package witnessmark.record;
 
 import java.util.List;
-import java.util.OptionalLong;
 import witnessmark.entry.Entry;
 
 /**
@@ -21,8 +20,7 @@ public record Deviation(String fastener, Attempt attempt, List<Decision> decisio
    * A disposition.
    *
    * @param entry its number
-   * @param key the entry that enrolled the key it is signed with; empty where the badge was
-   *     believed
+   * @param signature what stands behind it
    */
-  public record Decision(long entry, Entry.Disposed disposed, OptionalLong key) {}
+  public record Decision(long entry, Entry.Disposed disposed, Signature signature) {}
 }

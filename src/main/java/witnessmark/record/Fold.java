@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.SortedMap;
 import witnessmark.entry.Entry;
 import witnessmark.job.Shop;
@@ -16,21 +15,25 @@ import witnessmark.wrench.Wrench;
  */
 final class Fold {
   private final SortedMap<Long, Entry> entries;
-  private final Map<Long, Long> keys;
+  private final SortedMap<Long, byte[]> bytes;
+  private final String origin;
+  private final Map<Long, Signature> signatures = new HashMap<>();
   private final Map<String, Course> courses = new LinkedHashMap<>();
   private final Map<Long, Wrench> wrenches = new HashMap<>();
   private Shop shop = Shop.EMPTY;
 
-  private Fold(SortedMap<Long, Entry> entries, Map<Long, Long> keys) {
+  private Fold(SortedMap<Long, Entry> entries, SortedMap<Long, byte[]> bytes, String origin) {
     this.entries = entries;
-    this.keys = keys;
+    this.bytes = bytes;
+    this.origin = origin;
   }
 
   /**
-   * @param keys by the number of each signed entry the one that enrolled its key
+   * @param bytes of the same entries, which tell what is signed; or none
+   * @param origin the log's own name
    */
-  static Fold over(SortedMap<Long, Entry> entries, Map<Long, Long> keys) {
-    Fold fold = new Fold(entries, keys);
+  static Fold over(SortedMap<Long, Entry> entries, SortedMap<Long, byte[]> bytes, String origin) {
+    Fold fold = new Fold(entries, bytes, origin);
     entries.forEach(fold::take);
     return fold;
   }
@@ -42,6 +45,9 @@ final class Fold {
   private void take(long n, Entry entry) {
     if (entry instanceof Entry.TorqueTaken t) {
       shop.wrench(t.event().wrench(), t.moment()).ifPresent(w -> wrenches.put(n, w));
+    }
+    if (entry instanceof Entry.Disposed d && bytes.containsKey(n)) {
+      signatures.put(n, Signature.of(shop, origin, n, d, bytes.get(n), entries::containsKey));
     }
     Optional<String> job = JobOf.entry(entry);
     if (job.isEmpty()) {
@@ -77,10 +83,9 @@ final class Fold {
     throw new IllegalStateException("entry " + n + ", a torque event, is not among them");
   }
 
-  /** The entry that enrolled the key with which that entry is signed. */
-  OptionalLong key(long n) {
-    Long key = keys.get(n);
-    return key == null ? OptionalLong.empty() : OptionalLong.of(key);
+  /** What stands behind that disposition. */
+  Signature signature(long n) {
+    return signatures.getOrDefault(n, Signature.NONE);
   }
 
   Optional<Wrench> wrench(long n) {

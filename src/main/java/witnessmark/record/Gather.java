@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
+import witnessmark.entry.Role;
 import witnessmark.ledger.Reading;
 import witnessmark.ledger.Reading.JobRow;
 import witnessmark.ledger.Reading.Query;
@@ -16,8 +17,8 @@ import witnessmark.ledger.Stored;
 /**
  * Reads from the log the entries that the record of a unit follows from: those of its jobs, scans
  * aside, the readings that a person placed in them, and of the registers what concerns their
- * wrenches and people: of the wrenches up to the end of the log, since one may be found wrong after
- * the jobs.
+ * wrenches and people, with the keys by which these, who enrolled them, and quality decide: of the
+ * wrenches up to the end of the log, since one may be found wrong after the jobs.
  */
 public final class Gather {
   /** Kinds that tell of a wrench or a person, for all jobs. */
@@ -83,24 +84,62 @@ public final class Gather {
   }
 
   private void registers() {
-    Set<String> wrenches = new TreeSet<>();
-    Set<String> badges = new TreeSet<>();
-    for (Entry entry : entries.values()) {
-      ByWhom.of(entry).ifPresent(badges::add);
-      if (entry instanceof Entry.TorqueTaken t) {
-        wrenches.add(t.event().wrench());
-        t.event().operator().or(t::operator).ifPresent(badges::add);
+    List<Stored> registers = reading.registers(REGISTERS, reading.size());
+    wrenches(registers);
+    Set<String> badges = new TreeSet<>(keyedQuality(registers));
+    entries.values().forEach(e -> people(e, badges));
+    long last = entries.lastKey();
+    // Who enrolled them, with which key, was enrolled, too.
+    for (int before = -1; before < badges.size(); ) {
+      before = badges.size();
+      for (Stored stored : registers) {
+        Entry entry = EntryJson.read(stored.bytes());
+        if (stored.n() < last && ofPerson(entry, badges)) {
+          add(stored);
+          people(entry, badges);
+        }
       }
     }
-    long last = entries.lastKey();
-    for (Stored stored : reading.registers(REGISTERS, reading.size())) {
+  }
+
+  private void wrenches(List<Stored> registers) {
+    Set<String> wrenches = new TreeSet<>();
+    for (Entry entry : entries.values()) {
+      if (entry instanceof Entry.TorqueTaken t) {
+        wrenches.add(t.event().wrench());
+      }
+    }
+    for (Stored stored : registers) {
       Entry entry = EntryJson.read(stored.bytes());
       if (entry instanceof Entry.WrenchEnrolled w && wrenches.contains(w.wrench())
           || entry instanceof Entry.WrenchCalibrated c && wrenches.contains(c.wrench())
-          || entry instanceof Entry.CalibrationEnded d && wrenches.contains(d.wrench())
-          || stored.n() < last && ofPerson(entry, badges)) {
+          || entry instanceof Entry.CalibrationEnded d && wrenches.contains(d.wrench())) {
         add(stored);
       }
+    }
+  }
+
+  /** Badges of quality that ever held a key: since then, others decide with keys only. */
+  private static Set<String> keyedQuality(List<Stored> registers) {
+    Set<String> quality = new TreeSet<>();
+    Set<String> keyed = new TreeSet<>();
+    for (Stored stored : registers) {
+      Entry entry = EntryJson.read(stored.bytes());
+      if (entry instanceof Entry.OperatorEnrolled o && o.roles().contains(Role.QUALITY)) {
+        quality.add(o.operator());
+      } else if (entry instanceof Entry.OperatorKeyEnrolled k) {
+        keyed.add(k.operator());
+      }
+    }
+    quality.retainAll(keyed);
+    return quality;
+  }
+
+  /** Who did what the entry says. */
+  private static void people(Entry entry, Set<String> badges) {
+    ByWhom.of(entry).or(() -> ByWhom.registered(entry)).ifPresent(badges::add);
+    if (entry instanceof Entry.TorqueTaken t) {
+      t.event().operator().or(t::operator).ifPresent(badges::add);
     }
   }
 

@@ -1,12 +1,10 @@
 package witnessmark.record;
 
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import witnessmark.entry.Entry;
-import witnessmark.entry.Signed;
 
 /**
  * All that is on record of one unit, job by job.
@@ -33,24 +31,24 @@ public record UnitRecord(String unit, List<JobRecord> jobs) {
    *     make a record
    */
   public static UnitRecord of(SortedMap<Long, Entry> entries) {
-    return of(entries, Map.of());
+    return of(entries, new TreeMap<>(), "");
   }
 
   /**
    * The same of exact bytes, which also tell which decisions are signed.
    *
+   * @param origin the log's own name, to which signatures are bound
    * @see #of(SortedMap)
    */
-  public static UnitRecord ofBytes(SortedMap<Long, byte[]> bytes) {
-    Map<Long, Long> keys = new HashMap<>();
-    bytes.forEach((n, b) -> Signed.key(b).ifPresent(key -> keys.put(n, key)));
-    return of(Gather.read(bytes), keys);
+  public static UnitRecord ofBytes(SortedMap<Long, byte[]> bytes, String origin) {
+    return of(Gather.read(bytes), bytes, origin);
   }
 
-  private static UnitRecord of(SortedMap<Long, Entry> entries, Map<Long, Long> keys) {
+  private static UnitRecord of(
+      SortedMap<Long, Entry> entries, SortedMap<Long, byte[]> bytes, String origin) {
     List<JobRecord> jobs;
     try {
-      jobs = Fold.over(entries, keys).records();
+      jobs = Fold.over(entries, bytes, origin).records();
     } catch (IllegalStateException | java.util.NoSuchElementException e) {
       throw new IllegalArgumentException("these entries make no record: " + e.getMessage(), e);
     }

@@ -19,6 +19,7 @@ import witnessmark.record.Deviation;
 import witnessmark.record.JobRecord;
 import witnessmark.record.Numbered;
 import witnessmark.record.Person;
+import witnessmark.record.Signature;
 import witnessmark.record.Unplaced;
 import witnessmark.torque.Angle;
 import witnessmark.wrench.Wrench;
@@ -129,9 +130,23 @@ public final class Phrases {
         + d.concession().map(c -> " under concession " + c).orElse("")
         + ": "
         + d.because()
-        + (decision.key().isPresent()
-            ? " (signed with the key of entry " + decision.key().getAsLong() + ")"
-            : " (not signed)");
+        + " ("
+        + signature(decision.signature())
+        + ")";
+  }
+
+  private static String signature(Signature signature) {
+    String key =
+        signature.key().isPresent() ? "the key of entry " + signature.key().getAsLong() : "";
+    return switch (signature.kind()) {
+      case NONE -> "not signed";
+      case FITS -> "signed with " + key;
+      case MISFIT -> "SIGNATURE DOES NOT FIT " + key;
+      case LACKING ->
+          "NOT SIGNED, though "
+              + (key.isEmpty() ? "quality decided with keys" : key + " was in force");
+      case UNSHOWN -> "signed with " + key + ", which is not at hand";
+    };
   }
 
   /** What became of a nonconformity about which no decision names it. */

@@ -157,7 +157,8 @@ public final class RecordJson {
                             "role", x.disposed().role().map(Word::code),
                             "concession", x.disposed().concession(),
                             "because", x.disposed().because(),
-                            "key", x.key()))
+                            "key", x.signature().key(),
+                            "signature", x.signature().kind().code()))
                 .toList());
   }
 

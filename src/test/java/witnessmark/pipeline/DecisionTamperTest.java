@@ -16,6 +16,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import witnessmark.badge.PrivateHalf;
+import witnessmark.badge.SmallOrder;
 import witnessmark.desk.BindWrench;
 import witnessmark.desk.CheckWrench;
 import witnessmark.desk.Command;
@@ -306,5 +307,25 @@ class DecisionTamperTest {
         .singleElement()
         .asString()
         .startsWith("entry " + n + ": not signed by anybody's key");
+  }
+
+  @Test
+  void aKeyForWhichAnybodyCanSignIsNamedWhoeverEnrolledIt() throws IOException {
+    for (byte[] none : SmallOrder.all()) {
+      List<byte[]> entries = new ArrayList<>(honest);
+      long n = entries.size();
+      String publicKey = SmallOrder.base64(none);
+      Entry enrolled = new Entry.OperatorKeyEnrolled(now, "badge-12", publicKey, "badge-11");
+      byte[] naming = Signed.naming(EntryJson.bytes(enrolled), key);
+      entries.add(
+          Signed.with(naming, QUALITY.privateHalf().sign(Signed.text(ledger.origin(), n, naming))));
+      String name = "small" + java.util.HexFormat.of().formatHex(none);
+      assertThat(rewritten(name, entries))
+          .as(publicKey)
+          .containsExactly(
+              "entry "
+                  + n
+                  + ": enrols what is no Ed25519 public key that only its holder can sign for");
+    }
   }
 }

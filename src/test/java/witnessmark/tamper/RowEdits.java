@@ -43,8 +43,7 @@ final class RowEdits {
         Kind.of("trace: a row removed, or one added", 1, RowEdits::traceRow),
         Kind.of("job: a cell", 2, RowEdits::job),
         Kind.of("job: a row removed, or one added", 1, RowEdits::jobRow),
-        Kind.of("cursor (no part of the record)", 2, RowEdits::cursor),
-        Kind.of("triggers removed (no part of the record)", 1, RowEdits::triggers));
+        Kind.of("cursor (no part of the record)", 2, RowEdits::cursor));
   }
 
   static long size(Copy copy) {
@@ -201,15 +200,5 @@ final class RowEdits {
         random.nextBoolean()
             ? "DELETE FROM cursor"
             : "INSERT OR REPLACE INTO cursor VALUES ('shop', " + random.nextInt(1000) + ")");
-  }
-
-  private static void triggers(Copy copy, Random random) {
-    String[] names = {"entry_goes_on", "entry_stays", "entry_remains"};
-    try (var db = copy.connect();
-        var s = db.createStatement()) {
-      s.execute("DROP TRIGGER " + names[random.nextInt(names.length)]);
-    } catch (java.sql.SQLException e) {
-      throw new IllegalStateException(e);
-    }
   }
 }

@@ -37,7 +37,10 @@ final class TamperPage {
       - Whoever has stolen the key can sign any history, and verify alone must accept it. A checkpoint kept elsewhere *before* reveals it; what was appended after
         the newest kept one, nothing reveals. So keep checkpoints often, where the thief is not.
       - Another key in `ledger.pub` deceives whoever takes the key from the directory. `--key` with a copy kept elsewhere reveals it.
-      - `cursor` is how far readers have come, and triggers only keep honest hands off: neither is part of the record, and no command shows anything else for it.
+      - Views, triggers, tables, indexes and columns that no log has could show commands other rows than those verified, or other rows at another time; so could an
+        index over part of its rows. Verify compares all that the file is made of with [what the format publishes](ledger-format.md), and the program opens no file with
+        a view or a trigger of another's making.
+      - `cursor` is how far readers have come: it is no part of the record, and no command shows anything else for it.
       """
           .lines()
           .toList();

@@ -38,6 +38,7 @@ final class Tampering {
     Victim killed = Victim.killed(directory.resolve("killed"), seed);
     List<Kind> kinds = new ArrayList<>(FileEdits.all());
     kinds.addAll(RowEdits.all());
+    kinds.addAll(SchemaEdits.all());
     kinds.addAll(new Rewrites(closed).all());
     int weights = kinds.stream().mapToInt(Kind::weight).sum();
     List<Count> counts = new ArrayList<>();

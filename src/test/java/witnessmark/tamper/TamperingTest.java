@@ -26,7 +26,7 @@ class TamperingTest {
         assertThat(count.of(Outcome.BY_WHAT_IS_KEPT)).as(kind).isEqualTo(count.edits());
       } else if (name.contains("no part of the record")) {
         assertThat(count.of(Outcome.WITHOUT_EFFECT)).as(kind).isEqualTo(count.edits());
-      } else if (name.matches("(entry|checkpoint|tile|trace|job): .*")) {
+      } else if (name.matches("(entry|checkpoint|tile|trace|job|schema): .*")) {
         assertThat(count.of(Outcome.BY_VERIFY)).as(kind).isEqualTo(count.edits());
       }
     }

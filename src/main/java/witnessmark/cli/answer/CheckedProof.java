@@ -110,6 +110,13 @@ public final class CheckedProof {
         : List.of();
   }
 
+  /** What is signed with keys whose entries are not among these, as sentences. */
+  public static List<String> unknown(ProofResult result) {
+    return result instanceof ProofResult.Included included
+        ? decisions(included).unknown()
+        : List.of();
+  }
+
   private static SignedDecisions decisions(ProofResult.Included included) {
     return SignedDecisions.of(included.checkpoint().origin(), included.entries());
   }

@@ -58,7 +58,10 @@ public record ProofVerdict(Kind kind, List<Tally> jobs) {
     if (sameness.equals(Optional.of(Sameness.Kind.DIFFERENT))) {
       return Kind.NOT_AS_RECORDED;
     }
-    if (jobs.stream().anyMatch(Tally::lacking)) {
+    // A job's whole record carries the keys of its people.
+    boolean keysLack =
+        jobs.stream().anyMatch(Tally::ended) && !CheckedProof.unknown(result).isEmpty();
+    if (keysLack || jobs.stream().anyMatch(Tally::lacking)) {
       return Kind.ENTRIES_MISSING;
     }
     return pages.map(CertificateCheck::holds).orElse(true) ? Kind.PROVED : Kind.NOT_SHOWN_IN_FULL;

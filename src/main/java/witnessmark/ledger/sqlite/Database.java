@@ -88,6 +88,7 @@ final class Database {
                 + VERSION
                 + ". Use the newer program that wrote it.");
       }
+      Shape.check(connection, file, schema());
     } catch (SQLException e) {
       throw Trouble.of("read", file, e);
     }

@@ -123,6 +123,11 @@ public final class RawReader implements RawLedger {
     return pragma("user_version");
   }
 
+  @Override
+  public Rows schema() throws IOException {
+    return rows("sqlite_schema", "SELECT type, name, tbl_name, sql FROM sqlite_schema");
+  }
+
   private long pragma(String name) throws IOException {
     try (Rows rows = rows(name, "PRAGMA " + name)) {
       return rows.next() && rows.value(0) instanceof Long value ? value : 0;

@@ -42,13 +42,14 @@ final class DecisionCheck {
   }
 
   void entry(long n, String kind, byte[] bytes) {
-    boolean other =
-        kind.equals("disposed") || kind.equals("calibration-ended") || kind.equals("set-aside");
-    if (!other && !PEOPLE.contains(kind) && !REGISTERS.contains(kind)) {
+    if (!concerns(kind)) {
       return;
     }
     DecisionFields fields = DecisionFields.of(bytes);
     String fault = fault(n, kind, fields, bytes);
+    if (fault == null && kind.equals(KEY_ENROLLED) && !enrolsKey(fields)) {
+      fault = "enrols what is " + PersonSignature.NO_KEY;
+    }
     if (fault != null) {
       findings.add(Findings.Subject.ENTRY, Place.entry(n), fault);
     }
@@ -56,9 +57,21 @@ final class DecisionCheck {
     fold(n, kind, fields);
   }
 
+  private static boolean enrolsKey(DecisionFields fields) {
+    return Ed25519.of(ExactBase64.decode(fields.text("publicKey"))) != null;
+  }
+
+  /** Whether entries of the kind may have to be signed. */
+  static boolean concerns(String kind) {
+    return kind.equals("disposed")
+        || kind.equals("calibration-ended")
+        || kind.equals("set-aside")
+        || PEOPLE.contains(kind)
+        || REGISTERS.contains(kind);
+  }
+
   private String fault(long n, String kind, DecisionFields fields, byte[] bytes) {
-    if (kind.equals("calibration-ended") && !decided(fields.text("cause"))
-        || kind.equals("set-aside") && fields.text("role").isEmpty()) {
+    if (!decided(kind, fields)) {
       return null;
     }
     String by = fields.text("by");
@@ -107,13 +120,22 @@ final class DecisionCheck {
     return person.quality && person.key != null;
   }
 
-  /** Causes that are somebody's decision; a failed check or a count ends a calibration, too. */
-  private static boolean decided(String cause) {
-    return cause.equals("taken-out-of-use") || cause.equals("left-out-of-tolerance");
+  /**
+   * Whether somebody decided it; a failed check or a count ends a calibration, too, and to set
+   * aside is a decision of weight only where it names the role that it took.
+   */
+  static boolean decided(String kind, DecisionFields fields) {
+    String cause = fields.text("cause");
+    if (kind.equals("set-aside")) {
+      return !fields.text("role").isEmpty();
+    }
+    return !kind.equals("calibration-ended")
+        || cause.equals("taken-out-of-use")
+        || cause.equals("left-out-of-tolerance");
   }
 
   /** What a badge without a key may not decide once a quality badge holds one. */
-  private static boolean heavy(String kind, DecisionFields fields) {
+  static boolean heavy(String kind, DecisionFields fields) {
     return switch (kind) {
       case "disposed" -> !fields.text("role").equals("technician");
       case "calibration-ended" -> fields.text("cause").equals("left-out-of-tolerance");

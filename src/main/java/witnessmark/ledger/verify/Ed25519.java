@@ -20,9 +20,16 @@ final class Ed25519 {
     this.key = key;
   }
 
-  /** The key of those bytes, or null when they are none. */
+  /**
+   * The key of those bytes, or null when they are none, or one of small order, for which anybody
+   * can sign. The JDK's provider asks for neither before it verifies, nor at all.
+   */
   static Ed25519 of(byte[] bytes) {
     if (bytes == null || bytes.length != KEY_LENGTH) {
+      return null;
+    }
+    EdPoint point = EdPoint.decode(bytes);
+    if (point == null || point.ofSmallOrder()) {
       return null;
     }
     byte[] encoded = new byte[SPKI.length + KEY_LENGTH];

@@ -10,6 +10,9 @@ import java.util.Arrays;
 final class PersonSignature {
   private static final String FORM = "witnessmark.local/decision/1";
 
+  /** What is said of a key that is none. */
+  static final String NO_KEY = "no Ed25519 public key that only its holder can sign for";
+
   private PersonSignature() {}
 
   /**
@@ -26,8 +29,11 @@ final class PersonSignature {
     }
     byte[] made = ExactBase64.decode(signature);
     Ed25519 key = Ed25519.of(ExactBase64.decode(publicKey));
-    if (made == null || key == null) {
-      return (made == null ? "its signature" : "the key") + " is not in base64 of its length";
+    if (made == null) {
+      return "its signature is not in base64 of its length";
+    }
+    if (key == null) {
+      return "the key is " + NO_KEY;
     }
     byte[] head = (FORM + "\n" + origin + "\n" + n + "\n").getBytes(StandardCharsets.UTF_8);
     byte[] text = Arrays.copyOf(head, head.length + cut + 1);

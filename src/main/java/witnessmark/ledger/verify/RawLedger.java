@@ -18,6 +18,9 @@ public interface RawLedger extends Closeable {
   /** The file's {@code user_version}. */
   long userVersion() throws IOException;
 
+  /** {@code type, name, tbl_name, sql} of the file's own list of its objects. */
+  Rows schema() throws IOException;
+
   /**
    * What the store finds wrong with its own file structure, a sentence each. This may be called by
    * another thread beside all others, and may see a state that is some moments newer.

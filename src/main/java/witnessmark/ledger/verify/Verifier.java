@@ -38,6 +38,11 @@ public final class Verifier {
       RawLedger ledger, String verifierKey, List<Kept> kept, LongConsumer progress) {
     VerifierKey key = VerifierKey.parse(verifierKey);
     Findings findings = new Findings(LISTED);
+    if (!SchemaCheck.tables(ledger, findings)) {
+      // A view's rows may be other ones at every look: nothing that they say is worth checking.
+      progress.accept(0);
+      return findings.report(0, new byte[Hashes.LENGTH], List.of());
+    }
     FileCheck file = FileCheck.begin(ledger);
     KeyChain keys = new KeyChain(key);
     SignedRoot signed = new SignedRoot(ledger, keys, findings);

@@ -75,7 +75,7 @@ public final class VerifierKey {
   private static Ed25519 publicKey(String text, byte[] typed) {
     Ed25519 key = Ed25519.of(Arrays.copyOfRange(typed, 1, typed.length));
     if (key == null) {
-      throw bad(text, "its key is no Ed25519 public key");
+      throw bad(text, "its key is " + PersonSignature.NO_KEY);
     }
     return key;
   }

@@ -22,6 +22,7 @@ class IndependenceTest {
         .resideInAnyPackage(
             "java.io..",
             "java.lang..",
+            "java.math..",
             "java.nio..",
             "java.security..",
             "java.util..",

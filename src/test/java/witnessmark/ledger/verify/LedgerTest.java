@@ -21,7 +21,7 @@ abstract class LedgerTest {
 
   static Report verify(LedgerFile ledger, String key) throws IOException {
     try (RawReader reader = RawReader.open(ledger.file())) {
-      return Verifier.verify(reader, key);
+      return Verifier.verify(new Loose(reader), key);
     }
   }
 

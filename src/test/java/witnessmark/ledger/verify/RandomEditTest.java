@@ -153,7 +153,7 @@ class RandomEditTest extends LedgerTest {
   /** False for a refusal, too; anything but an IOException with a text fails the test. */
   private static boolean clean(Path file, String key) {
     try (RawReader reader = RawReader.open(file)) {
-      return Verifier.verify(reader, key).verifies();
+      return Verifier.verify(new Loose(reader), key).verifies();
     } catch (IOException e) {
       assertThat(e.getMessage()).contains(file.toString()).contains("; ");
       return false;

@@ -31,7 +31,7 @@ class VerifierTest extends LedgerTest {
     LedgerFile ledger = ledger(5000);
     List<Long> told = new ArrayList<>();
     try (RawReader reader = RawReader.open(ledger.file())) {
-      Verifier.verify(reader, ledger.key().verifierKey(), List.of(), told::add);
+      Verifier.verify(new Loose(reader), ledger.key().verifierKey(), List.of(), told::add);
     }
     assertThat(told).containsExactly(4096L, 5000L);
   }
