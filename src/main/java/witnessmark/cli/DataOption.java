@@ -52,7 +52,7 @@ final class DataOption {
 
   /** Looks at the log without changing it. */
   <T> T reading(Function<Reading, T> look) {
-    try (Reading reading = SqliteReading.open(files())) {
+    try (Reading reading = SqliteReading.briefly(files())) {
       return look.apply(reading);
     }
   }

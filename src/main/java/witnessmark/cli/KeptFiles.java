@@ -108,7 +108,7 @@ record KeptFiles(List<Kept> notes, long least, long most, List<String> others) {
   /** That the log goes on from all of them, in words; for one or more. */
   String agree() {
     return notes.size() == 1
-        ? (most == 1 ? "The first is that one" : "The first " + most + " are those")
+        ? (most == 1 ? "The first is the one" : "The first " + most + " are those")
             + " that the kept checkpoint signs."
         : "They go on from all "
             + notes.size()

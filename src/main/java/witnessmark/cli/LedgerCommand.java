@@ -144,8 +144,8 @@ final class LedgerCommand {
       name = "export",
       mixinStandardHelpOptions = true,
       description = {
-        "Print every entry's exact bytes, one JSON object a line: {\"entry\":5,\"leaf\":\"BASE64\"},",
-        "the entry's number and its bytes in base64."
+        "Print every entry's exact bytes in base64, one JSON object a line:",
+        "{\"entry\":5,\"leaf\":\"BASE64\"}"
       },
       footer = {"", "Example:  witnessmark ledger export --jsonl > ledger.jsonl"})
   int export(

@@ -54,7 +54,7 @@ final class RackOption {
       throw new Refusal(
           Exit.USAGE, "--data is empty; name the data directory, e.g. --data witnessmark-data");
     }
-    try (SqliteReading reading = SqliteReading.open(new LedgerFiles(directory))) {
+    try (SqliteReading reading = SqliteReading.briefly(new LedgerFiles(directory))) {
       return Replay.of(reading.live()).wrenches().values().stream()
           .map(Enrolments::newest)
           .sorted(Comparator.comparing(Wrench::serial))

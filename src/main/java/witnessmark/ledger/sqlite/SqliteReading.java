@@ -10,6 +10,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Live;
@@ -24,7 +25,6 @@ public final class SqliteReading implements Reading {
   private final Connection connection;
   private final Prepared prepared;
   private final Footing footing;
-
   private final Still still;
   private boolean atRest;
 
@@ -36,16 +36,26 @@ public final class SqliteReading implements Reading {
     this.footing = new Footing(file);
   }
 
-  /**
-   * Opens the log, also where nothing can be written, as far as that can be.
-   *
-   * @throws witnessmark.ledger.LedgerException when there is no log, or it cannot be read
-   */
+  /** Opens the log for whoever stays and follows it; else as {@link #briefly}. */
   public static SqliteReading open(LedgerFiles files) {
+    return open(files, Looking::open);
+  }
+
+  /**
+   * Opens the log for a short look, also where nothing can be written, as far as that can be.
+   *
+   * @throws witnessmark.ledger.LedgerException when there is no log, or it cannot be read, or, at
+   *     the close, when it was written to meanwhile and nothing kept the writer off
+   */
+  public static SqliteReading briefly(LedgerFiles files) {
+    return open(files, Looking::briefly);
+  }
+
+  private static SqliteReading open(LedgerFiles files, Function<Path, Connection> how) {
     files.mustExist();
     Path file = files.database();
     Still still = new Still(file);
-    Connection connection = Looking.open(file);
+    Connection connection = how.apply(file);
     Database.check(connection, file);
     return new SqliteReading(file, still, connection);
   }
