@@ -22,7 +22,6 @@ import witnessmark.http.Recorded;
 import witnessmark.ledger.DirectoryLock;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Modes;
-import witnessmark.ledger.sqlite.SqliteLedger;
 import witnessmark.ledger.sqlite.SqliteReading;
 import witnessmark.link.LinkStatus;
 import witnessmark.link.mqtt.MqttLink;
@@ -38,6 +37,7 @@ public final class Bridge implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Bridge.class);
 
   private final DirectoryLock lock;
+  private final SigningKey key;
   private final Disk disk;
   private final Loop loop;
   private final Health health;
@@ -58,6 +58,7 @@ public final class Bridge implements AutoCloseable {
   /** Builds everything; nothing is opened yet but the lock on the data directory. */
   public Bridge(BridgeConfig config, LedgerFiles files) {
     lock = DirectoryLock.take(files);
+    key = new SigningKey(files);
     disk = new Disk(files, config.keepFree());
     Stream<Path> secrets = config.brokers().stream().flatMap(b -> b.secrets().stream());
     exposed = files.exposed().or(() -> secrets.flatMap(s -> Modes.open(s).stream()).findFirst());
@@ -67,7 +68,7 @@ public final class Bridge implements AutoCloseable {
     loop =
         new Loop(
             config.queue(),
-            () -> SqliteLedger.open(files),
+            key::open,
             disk::doubtful,
             this::news,
             counting.map(Watch.class::cast).orElse(Watch.NONE));
@@ -200,6 +201,7 @@ public final class Bridge implements AutoCloseable {
   }
 
   private void news() {
+    key.look();
     publishers.forEach(Publisher::wake);
   }
 

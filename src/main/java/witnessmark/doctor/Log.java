@@ -68,6 +68,15 @@ final class Log {
           "Make room on the disk first, then look again: witnessmark doctor --data "
               + files.directory());
     }
+    if (!Files.isWritable(files.directory())) {
+      return Finding.bad(
+          AREA,
+          before + e.getMessage(),
+          "A log is opened by who may write to its directory: sudo -u "
+              + Directory.owner(files.directory())
+              + " witnessmark doctor --data "
+              + files.directory());
+    }
     return Finding.told(
         AREA,
         before,

@@ -55,7 +55,11 @@ class KeyRotatedIT {
       await("every event on record, seed " + seed)
           .atMost(LONG)
           .until(() -> recorded(shop) >= EVENTS);
-      assertThat(daemon.log()).doesNotContain("nothing can be recorded");
+      assertThat(daemon.log())
+          .doesNotContain("nothing can be recorded")
+          .containsPattern(
+              "SigningKey: the log is signed by another key from here on"
+                  + " verifier=\"witnessmark\\.local/log/[0-9a-f]{16}\\+[0-9a-f]{8}\\+");
       daemon.stop();
     }
     shop.run("operator", "enrol", "badge-12");

@@ -8,74 +8,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.time.Duration;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.StreamSupport;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import witnessmark.bench.Certificates;
 import witnessmark.bench.DaemonProcess;
-import witnessmark.bench.FreePort;
-import witnessmark.bench.Json;
 import witnessmark.bench.Mosquitto;
 import witnessmark.bench.Program;
 import witnessmark.bench.PtyPair;
 import witnessmark.bench.Workshop;
 
 /** The doctor in the situations that people come to it with. */
-class DoctorIT {
-  @TempDir Path directory;
-  private final int port = FreePort.next();
-  private Mosquitto broker;
-  private Workshop shop;
-
-  @BeforeEach
-  void begin() {
-    broker = Mosquitto.start(directory);
-    shop = Workshop.furnished(directory).on(broker).http(port);
-  }
-
-  @AfterEach
-  void end() {
-    broker.close();
-  }
-
-  /** All findings, and that the exit status agrees with them. */
-  private List<JsonNode> findings(String... options) {
-    List<String> line = new ArrayList<>(List.of("doctor", "--json"));
-    line.addAll(List.of(options));
-    Program.Ended ended = shop.attempt(line.toArray(String[]::new));
-    List<JsonNode> all = StreamSupport.stream(Json.of(ended.out()).spliterator(), false).toList();
-    boolean bad = all.stream().anyMatch(f -> f.path("mark").asText().equals("bad"));
-    assertThat(ended.status()).as(ended.out() + ended.err()).isEqualTo(bad ? 1 : 0);
-    assertThat(ended.err()).isEmpty();
-    return all;
-  }
-
-  /** What is bad, as {@code area: found -> next}. */
-  private List<String> bad(String... options) {
-    return marked("bad", findings(options));
-  }
-
-  private static List<String> marked(String mark, List<JsonNode> findings) {
-    return findings.stream()
-        .filter(f -> f.path("mark").asText().equals(mark))
-        .map(
-            f ->
-                f.path("area").asText()
-                    + ": "
-                    + f.path("found").asText()
-                    + " -> "
-                    + f.path("next").asText())
-        .toList();
-  }
-
-  private String config() {
-    return shop.config().toString();
-  }
-
+class DoctorIT extends Patient {
   @Test
   void aShopInOrderIsWellWithAndWithoutADaemonAtWork() throws IOException {
     List<JsonNode> quiet = findings("--config", config(), "--whole");
@@ -249,7 +192,9 @@ class DoctorIT {
         .singleElement()
         .asString()
         .startsWith("broker tls: The broker refused user \"witnessmark\"")
-        .contains("mosquitto_passwd /etc/mosquitto/passwd witnessmark")
+        .contains(
+            "mosquitto_passwd /etc/mosquitto/passwd witnessmark && systemctl reload mosquitto",
+            "install -m 640 -g mosquitto /dev/null /etc/mosquitto/passwd")
         .doesNotContain("wrong");
   }
 
