@@ -164,7 +164,7 @@ class RotateKeyTest extends ProofDesk {
                 + at("data")
                 + ": "
                 + lock
-                + ": is a directory. Nothing was changed. Run as the user who owns the directory, or"
+                + ": it is a directory. Nothing was changed. Run as the user who owns the directory, or"
                 + " once as root, who gives files that are not that user's back to him.\n");
   }
 

@@ -55,6 +55,8 @@ class OnlineCopyTest {
         .isInstanceOf(IOException.class)
         .hasMessage(
             directory.resolve("no/where.db")
-                + " cannot be written: there is no such file. Name a place that can be");
+                + " cannot be written: there is no directory "
+                + directory.resolve("no")
+                + ". Name a place that can be");
   }
 }
