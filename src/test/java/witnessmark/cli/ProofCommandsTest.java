@@ -170,7 +170,7 @@ class ProofCommandsTest extends ProofDesk {
 
   @Test
   void noProofIsMadeOfAChangedLog() throws Exception {
-    tamper("DROP TRIGGER entry_stays", "UPDATE entry SET bytes = x'00' WHERE n = 4");
+    tamper("UPDATE entry SET bytes = x'00' WHERE n = 4");
     Said said = say("ledger", "prove", "2", "--out=" + at("x"), data);
     assertThat(said.status()).isEqualTo(4);
     assertThat(said.err()).startsWith("The log is not as it was signed: its checkpoint signs the");

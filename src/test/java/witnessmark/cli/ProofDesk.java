@@ -10,10 +10,9 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
@@ -87,29 +86,26 @@ abstract class ProofDesk {
     return done("ledger", "checkpoint", data).out().split("\n");
   }
 
-  /** Changes the file, and puts the triggers that were dropped for it back, as a forger would. */
+  /** Runs the statements with the triggers away, and puts these back. */
   void tamper(String... statements) throws Exception {
     try (Connection db = DriverManager.getConnection("jdbc:sqlite:" + at("data/ledger.db"));
         Statement statement = db.createStatement()) {
-      Map<String, String> triggers = triggers(statement);
+      Map<String, String> triggers = new LinkedHashMap<>();
+      try (ResultSet rows =
+          statement.executeQuery("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")) {
+        while (rows.next()) {
+          triggers.put(rows.getString(1), rows.getString(2));
+        }
+      }
+      for (String name : triggers.keySet()) {
+        statement.execute("DROP TRIGGER " + name);
+      }
       for (String sql : statements) {
         statement.execute(sql);
       }
-      triggers.keySet().removeAll(triggers(statement).keySet());
       for (String sql : triggers.values()) {
         statement.execute(sql);
       }
     }
-  }
-
-  private static Map<String, String> triggers(Statement statement) throws SQLException {
-    Map<String, String> triggers = new TreeMap<>();
-    try (ResultSet rows =
-        statement.executeQuery("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")) {
-      while (rows.next()) {
-        triggers.put(rows.getString(1), rows.getString(2));
-      }
-    }
-    return triggers;
   }
 }

@@ -9,6 +9,7 @@ import java.util.Set;
  * that was in force at that entry for the badge that decides.
  */
 final class DecisionCheck {
+  private static final String QUALITY = "quality";
   private static final String ENROLLED = "operator-enrolled";
   private static final String KEY_ENROLLED = "operator-key-enrolled";
   private static final String KEY_WITHDRAWN = "operator-key-withdrawn";
@@ -27,14 +28,25 @@ final class DecisionCheck {
   /** A badge's key, and the entry that enrolled it. */
   private record Key(long entry, String publicKey) {}
 
-  /** What is known of a badge. */
-  private record Person(boolean quality, Key key) {}
+  /**
+   * What is known of a badge.
+   *
+   * @param roles none where it was never enrolled
+   */
+  private record Person(Set<String> roles, Key key) {
+    boolean quality() {
+      return roles.contains(QUALITY);
+    }
+  }
 
-  private static final Person NOBODY = new Person(false, null);
+  private static final Person NOBODY = new Person(Set.of(), null);
 
   private final String origin;
   private final Findings findings;
   private final Map<String, Person> people = new HashMap<>();
+
+  /** Whether an entry before named roles: since then, every one does that has to. */
+  private boolean roles;
 
   DecisionCheck(String origin, Findings findings) {
     this.origin = origin;
@@ -42,23 +54,58 @@ final class DecisionCheck {
   }
 
   void entry(long n, String kind, byte[] bytes) {
-    if (!concerns(kind)) {
+    if (!Members.concerns(kind) && !concerns(kind)) {
       return;
     }
     DecisionFields fields = DecisionFields.of(bytes);
-    String fault = fault(n, kind, fields, bytes);
+    String fault = Members.concerns(kind) ? Members.fault(kind, fields) : null;
+    if (fault == null && kind.equals("disposed")) {
+      named(n, role(fields));
+    }
+    if (fault == null && concerns(kind)) {
+      fault = fault(n, kind, fields, bytes);
+    }
     if (fault == null && kind.equals(KEY_ENROLLED) && !enrolsKey(fields)) {
       fault = "enrols what is " + PersonSignature.NO_KEY;
     }
-    if (fault != null) {
-      findings.add(Findings.Subject.ENTRY, Place.entry(n), fault);
-    }
+    named(n, fault);
     // A bad entry is named once; what follows from it must not look bad with it.
     fold(n, kind, fields);
   }
 
+  /**
+   * What is wrong with the role in which a nonconformity was disposed of, as far as that does not
+   * take the procedure: its text gives the criticality, by which rework and replacement may take
+   * more than a technician.
+   */
+  private String role(DecisionFields fields) {
+    String role = fields.text("role");
+    String by = fields.text("by");
+    if (role.isEmpty()) {
+      return roles ? "says in no role that " + Cells.show(by) + " decided, as it must" : null;
+    }
+    if (!people.getOrDefault(by, NOBODY).roles.contains(role)) {
+      return "decided by "
+          + Cells.show(by)
+          + " as "
+          + role
+          + ", which that badge is not enrolled as";
+    }
+    String disposition = fields.text("disposition");
+    boolean released = disposition.equals("use-as-is") || disposition.equals("scrap");
+    return released && !role.equals(QUALITY)
+        ? disposition + " is decided as " + role + ", which only quality may"
+        : null;
+  }
+
   private static boolean enrolsKey(DecisionFields fields) {
     return Ed25519.of(ExactBase64.decode(fields.text("publicKey"))) != null;
+  }
+
+  private void named(long n, String fault) {
+    if (fault != null) {
+      findings.add(Findings.Subject.ENTRY, Place.entry(n), fault);
+    }
   }
 
   /** Whether entries of the kind may have to be signed. */
@@ -117,7 +164,7 @@ final class DecisionCheck {
   }
 
   private static boolean qualityByKey(Person person) {
-    return person.quality && person.key != null;
+    return person.quality() && person.key != null;
   }
 
   /**
@@ -147,11 +194,12 @@ final class DecisionCheck {
     Person before = people.getOrDefault(fields.text("operator"), NOBODY);
     Person after =
         switch (kind) {
-          case ENROLLED -> new Person(fields.quality(), before.key);
-          case KEY_ENROLLED -> new Person(before.quality, new Key(n, fields.text("publicKey")));
-          case KEY_WITHDRAWN -> new Person(before.quality, null);
+          case ENROLLED -> new Person(fields.roles(), before.key);
+          case KEY_ENROLLED -> new Person(before.roles, new Key(n, fields.text("publicKey")));
+          case KEY_WITHDRAWN -> new Person(before.roles, null);
           default -> before;
         };
+    roles |= kind.equals(ENROLLED) && fields.namesRoles();
     if (PEOPLE.contains(kind)) {
       people.put(fields.text("operator"), after);
     }

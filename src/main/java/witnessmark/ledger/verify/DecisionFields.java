@@ -20,9 +20,10 @@ final class DecisionFields {
           .build();
 
   private static final Set<String> TEXTS =
-      Set.of("kind", "by", "operator", "role", "cause", "publicKey", "signature");
+      Set.of("kind", "by", "operator", "role", "cause", "publicKey", "signature", "disposition");
 
   private final Map<String, String> texts = new HashMap<>();
+  private final Map<String, JsonToken> members = new HashMap<>();
   private final Set<String> roles = new HashSet<>();
   private long key = -1;
 
@@ -44,6 +45,7 @@ final class DecisionFields {
   }
 
   private void take(String name, JsonToken token, JsonParser parser) throws IOException {
+    members.put(name, token);
     if (token == JsonToken.VALUE_STRING && TEXTS.contains(name)) {
       texts.put(name, parser.getText());
     } else if (token == JsonToken.VALUE_NUMBER_INT && name.equals("key")) {
@@ -74,8 +76,23 @@ final class DecisionFields {
     return texts.containsKey("signature");
   }
 
+  /** The roles that it gives; a technician's where it names none, as older entries do. */
+  Set<String> roles() {
+    return roles.isEmpty() ? Set.of("technician") : Set.copyOf(roles);
+  }
+
+  /** Whether it says anything of roles, as every program does that knows of them. */
+  boolean namesRoles() {
+    return !roles.isEmpty();
+  }
+
   boolean quality() {
     return roles.contains("quality");
+  }
+
+  /** What stands first at the member of that name; null where there is none. */
+  JsonToken member(String name) {
+    return members.get(name);
   }
 
   /** The entry that enrolled the key; -1 where none is named. */

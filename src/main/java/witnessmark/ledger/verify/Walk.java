@@ -121,6 +121,13 @@ final class Walk implements AutoCloseable {
     String fault = reader.read(bytes, fields);
     if (fault == null) {
       jobs.entry(n, fields);
+      String at = fields.text(Field.AT);
+      if (!Members.moment(at)) {
+        findings.add(
+            Findings.Subject.ENTRY,
+            Place.entry(n),
+            "its /at is " + Cells.show(at) + ", expected an RFC 3339 time in UTC");
+      }
       decisions.entry(n, fields.text(Field.KIND), bytes);
       if (Voucher.KIND.equals(fields.text(Field.KIND))) {
         voucher(n, bytes);

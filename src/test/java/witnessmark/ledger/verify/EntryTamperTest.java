@@ -72,7 +72,7 @@ class EntryTamperTest extends LedgerTest {
     assertThat(found(ledger))
         .containsExactly(
             "entry 0: column bytes holds"
-                + " \"{\"v\":1,\"kind\":\"log-opened\",\"at\":\"2026-11-25T10:02:03.311Z\"}\","
+                + " \"{\"v\":1,\"kind\":\"log-opened\",\"at\":\"2026-11-25T10:02:03.311Z\",\"…\","
                 + " expected a BLOB");
   }
 
@@ -157,7 +157,7 @@ class EntryTamperTest extends LedgerTest {
 
   @Test
   void anInsertedRowWithAFittingLinkIsNamed() throws Exception {
-    byte[] forged = "{\"v\":1,\"kind\":\"forged\",\"at\":\"\"}".getBytes();
+    byte[] forged = "{\"v\":1,\"kind\":\"forged\",\"at\":\"2026-11-25T10:00:00Z\"}".getBytes();
     byte[] link = LedgerFile.link((byte[]) ledger.read(link(29)), forged);
     shift("entry", 30, 1);
     ledger.tamper("INSERT INTO entry VALUES (30, ?, ?)", forged, link);
@@ -168,7 +168,7 @@ class EntryTamperTest extends LedgerTest {
 
   @Test
   void anInsertedFirstRowIsNamed() throws Exception {
-    byte[] forged = "{\"v\":1,\"kind\":\"forged\",\"at\":\"\"}".getBytes();
+    byte[] forged = "{\"v\":1,\"kind\":\"forged\",\"at\":\"2026-11-25T10:00:00Z\"}".getBytes();
     shift("entry", 0, 1);
     ledger.tamper(
         "INSERT INTO entry VALUES (0, ?, ?)", forged, LedgerFile.link(new byte[32], forged));
@@ -209,10 +209,11 @@ class EntryTamperTest extends LedgerTest {
 
   @Test
   void rowsAppendedWithFittingLinksButNoKeyAreNamed() throws Exception {
-    byte[] forged = "{\"v\":1,\"kind\":\"forged\",\"at\":\"\"}".getBytes();
+    byte[] forged = "{\"v\":1,\"kind\":\"forged\",\"at\":\"2026-11-25T10:00:00Z\"}".getBytes();
     byte[] link = LedgerFile.link((byte[]) ledger.read(link(59)), forged);
     ledger.tamper("INSERT INTO entry VALUES (60, ?, ?)", forged, link);
-    ledger.tamper("INSERT INTO trace (n, kind, at, scope) VALUES (60, 'forged', '', 'none')");
+    ledger.tamper(
+        "INSERT INTO trace (n, kind, at, scope) VALUES (60, 'forged', '2026-11-25T10:00:00Z', 'none')");
     assertThat(found(ledger))
         .containsExactly(
             "entry 60: appended without the log's key: the checkpoint signs 60 entries");
@@ -237,7 +238,7 @@ class EntryTamperTest extends LedgerTest {
 
   @Test
   void aRowInsertedBeforeTheLastDoesNotMakeThatOneTheForgery() throws Exception {
-    byte[] forged = "{\"v\":1,\"kind\":\"forged\",\"at\":\"\"}".getBytes();
+    byte[] forged = "{\"v\":1,\"kind\":\"forged\",\"at\":\"2026-11-25T10:00:00Z\"}".getBytes();
     shift("entry", 59, 1);
     ledger.tamper(
         "INSERT INTO entry VALUES (59, ?, ?)",

@@ -27,7 +27,7 @@ final class Shop {
   }
 
   private void setUp() {
-    add("log-opened", "", "scope", "shop");
+    add("log-opened", "'origin':'" + TestKey.ORIGIN + "'", "scope", "shop");
     // /operator is the last choice for the column operator.
     add(
         "operator-enrolled",
@@ -39,7 +39,8 @@ final class Shop {
     // /by goes before /operator.
     add(
         "wrench-enrolled",
-        "'wrench':'TW-0417','by':'badge-01','operator':'badge-07'",
+        "'wrench':'TW-0417','low':'20 N.m','high':'100 N.m','calibrated':'2026-11-01T00:00:00.000Z',"
+            + "'due':'2027-11-01T00:00:00.000Z','by':'badge-01','operator':'badge-07'",
         "scope",
         "shop",
         "wrench",
@@ -48,7 +49,7 @@ final class Shop {
         "badge-01");
     add(
         "procedure-released",
-        "'procedure':'RAM-210','revision':'C','by':'badge-01'",
+        "'procedure':'RAM-210','revision':'C','text':'','by':'badge-01'",
         "scope",
         "shop",
         "operator",
@@ -86,7 +87,7 @@ final class Shop {
         "job-opened",
         "'job':'"
             + job
-            + "','unit':'ATR-26-0147','procedure':'RAM-210','revision':'C','station':'bench-1'",
+            + "','unit':'ATR-26-0147','procedure':'RAM-210','revision':'C','station':'bench-1','released':3",
         "scope",
         "job",
         "job",
@@ -106,7 +107,7 @@ final class Shop {
     status(
         job,
         abandoned ? "job-abandoned" : "job-closed",
-        "",
+        abandoned ? ",'because':'frame cracked'" : "",
         abandoned ? "abandoned" : "closed",
         size);
   }
