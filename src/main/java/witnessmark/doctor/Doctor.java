@@ -11,11 +11,13 @@ import java.util.function.Consumer;
 import java.util.function.Supplier;
 import witnessmark.config.BridgeConfig;
 import witnessmark.entry.Moments;
+import witnessmark.job.Shop;
 import witnessmark.ledger.LedgerFiles;
 
 /** Looks everything over, one thing after the other. */
 public final class Doctor {
   private final Consumer<Finding> findings;
+  private Optional<Shop> shop = Optional.empty();
 
   /**
    * @param findings hears of each as soon as it is made
@@ -69,7 +71,8 @@ public final class Doctor {
       if (whole) {
         look(Log.AREA, log::whole);
       }
-      log.shop().ifPresent(s -> look("wrenches", () -> Workshop.look(s, Moments.now())));
+      shop = log.shop();
+      shop.ifPresent(s -> look("wrenches", () -> Workshop.look(s, Moments.now())));
     }
     look(Clock.AREA, () -> Clock.look(log.last()));
   }
@@ -77,6 +80,7 @@ public final class Doctor {
   /** Looks at what a configuration connects. */
   public void links(BridgeConfig config, LedgerFiles files) {
     OptionalLong daemon = Running.on(files.directory());
+    shop.ifPresent(s -> look("wrenches", () -> Workshop.bound(s, config)));
     config
         .checkpoints()
         .drop()

@@ -6,7 +6,10 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
+import witnessmark.config.BridgeConfig;
 import witnessmark.job.JobState;
 import witnessmark.job.Shop;
 import witnessmark.wrench.Enrolments;
@@ -54,6 +57,34 @@ final class Workshop {
                 "nonconformities",
                 open + (open == 1 ? " is open." : " are open."),
                 "Decide: witnessmark nonconformities --open"));
+    return found;
+  }
+
+  /** Wrenches that are bound to links which the configuration does not have. */
+  static List<Finding> bound(Shop shop, BridgeConfig config) {
+    Set<String> links = new TreeSet<>();
+    config.brokers().forEach(b -> links.add(b.settings().name()));
+    config.ports().forEach(p -> links.add(p.settings().name()));
+    List<Finding> found = new ArrayList<>();
+    shop.wrenches()
+        .forEach(
+            (serial, enrolled) ->
+                enrolled.sources().stream()
+                    .filter(s -> !links.contains(s.link()))
+                    .forEach(
+                        s ->
+                            found.add(
+                                Finding.bad(
+                                    "wrenches",
+                                    serial
+                                        + " is bound to "
+                                        + s
+                                        + ", and the configuration has no link of that name: "
+                                        + String.join(", ", links)
+                                        + ". What it sends another way counts for nothing.",
+                                    "Bind it to one that is there: witnessmark wrench bind "
+                                        + serial
+                                        + " --from LINK --by BADGE"))));
     return found;
   }
 

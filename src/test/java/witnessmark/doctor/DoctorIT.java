@@ -126,6 +126,18 @@ class DoctorIT extends Patient {
   }
 
   @Test
+  void aWrenchThatIsBoundToALinkThatIsNotThere() {
+    shop.run("wrench", "bind", "TW-0417", "--from", "brokr/bench-1", "--by", "badge-07");
+    assertThat(bad("--config", config()))
+        .containsExactly(
+            "wrenches: TW-0417 is bound to brokr/bench-1, and the configuration has no link of that"
+                + " name: broker. What it sends another way counts for nothing. -> Bind it to one"
+                + " that is there: witnessmark wrench bind TW-0417 --from LINK --by BADGE");
+    shop.run("wrench", "bind", "TW-0417", "--from", "broker/bench-1", "--by", "badge-07");
+    assertThat(bad("--config", config())).isEmpty();
+  }
+
+  @Test
   void aPasswordThatOthersMayRead() throws IOException {
     Path password = shop.write("broker.pass", "secret-word\n");
     Files.setPosixFilePermissions(password, PosixFilePermissions.fromString("rw-r--r--"));
