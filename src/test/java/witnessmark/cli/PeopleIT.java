@@ -39,6 +39,10 @@ class PeopleIT {
     program = new Program(directory);
     Files.writeString(directory.resolve("pass"), PASSPHRASE + "\n");
     Files.writeString(directory.resolve("wrong"), "eight green bolts\n");
+    for (String secret : List.of("pass", "wrong")) {
+      Files.setPosixFilePermissions(
+          directory.resolve(secret), PosixFilePermissions.fromString("rw-------"));
+    }
     shop.run("operator", "key", "make", "badge-11", "--passphrase-file", "pass");
     String out =
         signed("operator", "key", "enrol", "badge-11", "--public", "badge-11.key.pub").orThrow();
@@ -88,6 +92,17 @@ class PeopleIT {
             .doesNotContain("PRIVATE KEY");
       }
     }
+  }
+
+  @Test
+  void aKeyThatOthersMayReadIsTold() throws IOException {
+    Files.setPosixFilePermissions(
+        directory.resolve("badge-11.key"), PosixFilePermissions.fromString("rw-r--r--"));
+    Program.Ended enrolled = signed("operator", "enrol", "badge-20");
+    assertThat(enrolled.status()).isZero();
+    assertThat(enrolled.err())
+        .isEqualTo(
+            "badge-11.key is open to others (rw-r--r--). Run: chmod g-wx,o-rwx badge-11.key\n");
   }
 
   @Test

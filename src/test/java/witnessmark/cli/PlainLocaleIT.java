@@ -25,6 +25,6 @@ class PlainLocaleIT {
     assertThat(job.directory(directory.toFile()).redirectOutput(kept).start().waitFor()).isZero();
     assertThat(Files.readString(kept.toPath())).contains("\n\u2014 witnessmark.local/log/");
     assertThat(shop.run("ledger", "verify", "--since", kept.toString()))
-        .contains("The first 1 are those that the kept checkpoint signs.");
+        .contains("The first is the one that the kept checkpoint signs.");
   }
 }
