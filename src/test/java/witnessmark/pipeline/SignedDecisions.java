@@ -29,6 +29,7 @@ import witnessmark.desk.WithdrawKey;
 import witnessmark.entry.Entry;
 import witnessmark.entry.EntryJson;
 import witnessmark.entry.Role;
+import witnessmark.ledger.Draft;
 import witnessmark.ledger.Ledger.Appending;
 import witnessmark.ledger.LedgerFiles;
 import witnessmark.ledger.Stored;
@@ -119,6 +120,23 @@ abstract class SignedDecisions {
 
   /** The same log with other entries, signed as a log by its own key: nothing else is wrong. */
   List<String> rewritten(String name, List<byte[]> entries) throws IOException {
+    return forged(name, entries.stream().map(SignedDecisions::draft).toList());
+  }
+
+  /** The same log with entries at its end that the program's own reader may not take. */
+  List<String> raw(String name, List<byte[]> entries) throws IOException {
+    List<Draft> drafts = new ArrayList<>();
+    for (byte[] bytes : entries) {
+      drafts.add(drafts.size() < honest.size() ? draft(bytes) : Forged.draft(bytes));
+    }
+    return forged(name, drafts);
+  }
+
+  private static Draft draft(byte[] bytes) {
+    return Drafts.of(EntryJson.read(bytes), bytes);
+  }
+
+  private List<String> forged(String name, List<Draft> drafts) throws IOException {
     LedgerFiles files = new LedgerFiles(directory.resolve(name));
     Files.createDirectories(files.directory());
     SqliteLedger.create(files).close();
@@ -131,9 +149,7 @@ abstract class SignedDecisions {
     }
     try (SqliteLedger forged = SqliteLedger.open(files);
         Appending txn = forged.begin()) {
-      for (byte[] bytes : entries) {
-        txn.append(Drafts.of(EntryJson.read(bytes), bytes));
-      }
+      drafts.forEach(txn::append);
       txn.commit();
       return findings(files, forged.origin());
     }
@@ -159,28 +175,5 @@ abstract class SignedDecisions {
 
   static String unsigned(String entry) {
     return entry.replaceAll(",\"key\":[0-9]+,\"signature\":\"[^\"]*\"", "");
-  }
-
-  /** The same log with an entry that the program's own reader may not take. */
-  List<String> raw(String name, List<byte[]> entries) throws IOException {
-    LedgerFiles files = new LedgerFiles(directory.resolve(name));
-    Files.createDirectories(files.directory());
-    SqliteLedger.create(files).close();
-    for (String file : List.of("ledger.key", "ledger.pub")) {
-      Files.copy(
-          directory.resolve("honest").resolve(file),
-          files.directory().resolve(file),
-          StandardCopyOption.REPLACE_EXISTING);
-    }
-    try (SqliteLedger forged = SqliteLedger.open(files);
-        Appending txn = forged.begin()) {
-      for (int n = 0; n < entries.size(); n++) {
-        byte[] bytes = entries.get(n);
-        txn.append(
-            n < honest.size() ? Drafts.of(EntryJson.read(bytes), bytes) : Forged.draft(bytes));
-      }
-      txn.commit();
-      return findings(files, forged.origin());
-    }
   }
 }
